@@ -1,0 +1,1 @@
+//! Evenwall: glue between the app and its screens.

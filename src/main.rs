@@ -1,0 +1,2 @@
+//! Evenwall.
+fn main() {}
