@@ -1,0 +1,11 @@
+//! The science of green wood on the lathe: pure functions over plain numbers.
+//!
+//! Lengths in mm, masses in g, times in days, temperatures in degrees C; moisture and shrinkage as fractions of the
+//! oven-dry mass and of the green size. No files, no clock, no piece records. Every public function is total: it gives a
+//! value or an error that says what was found, what is allowed and what to do. Each formula names its published source
+//! or says that it is common practice.
+
+pub mod humidity;
+pub mod moisture;
+pub mod range;
+pub mod shrinkage;
