@@ -1,1 +1,17 @@
-//! skeleton
+//! The domain of Evenwall: pieces, stages, readings, flaws, bag checks, weighings, and what is due when.
+//!
+//! Everything recorded is a [`line::Line`] of facts; [`fold::fold_piece`] derives the state of a piece from its
+//! lines and [`shop::fold_shop`] that of the workshop. No files, no clock, no screens: time is an argument.
+
+pub mod detail;
+pub mod diary;
+pub mod fact;
+pub mod fold;
+pub mod ids;
+pub mod line;
+pub mod piece;
+pub mod rhythm;
+pub mod settings;
+pub mod shop;
+pub mod stage;
+pub mod vocabulary;

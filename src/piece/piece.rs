@@ -1,0 +1,309 @@
+//! Piece: the state of one piece as its diary tells it.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, FixedOffset, NaiveDate};
+
+use crate::detail::{DetailField, Details};
+use crate::diary::DiaryEntry;
+use crate::fact::{Clock, End, FlawNote, FlawTreated, Measure, Reading, StationRef};
+use crate::ids::{EntryId, FlawId, PieceId};
+use crate::stage::Stage;
+use crate::vocabulary::{BagFeel, CrackAnswer, FlawChange, MassChange, Method, TrueDecision};
+
+/// A moment with the offset of the place where it was noted.
+pub type Moment = DateTime<FixedOffset>;
+
+/// One stay in a stage.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StageVisit {
+    /// Which stage.
+    pub stage: Stage,
+    /// When it began.
+    pub since: Moment,
+    /// The entry that moved it; `None` for the stage in which every piece starts.
+    pub entry: Option<EntryId>,
+}
+
+/// A reading with its place in the diary.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StationReading {
+    /// The entry.
+    pub entry: EntryId,
+    /// When it was taken.
+    pub at: Moment,
+    /// The stage in which it was taken.
+    pub stage: Stage,
+    /// The reading.
+    pub reading: Reading,
+}
+
+/// The stations of a piece.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Stations {
+    /// How many, 0 where none were laid out yet.
+    pub count: u8,
+    /// Depth below the rim, mm; empty where the height is not known.
+    pub depths_mm: Vec<f64>,
+}
+
+/// One look at a flaw, or one treatment.
+#[derive(Debug, Clone, PartialEq)]
+pub enum FlawEvent {
+    /// It was treated or decided.
+    Treated {
+        /// When.
+        at: Moment,
+        /// What was done.
+        treated: FlawTreated,
+    },
+    /// It was looked at.
+    Looked {
+        /// When.
+        at: Moment,
+        /// What was found.
+        change: FlawChange,
+        /// Its length then, mm.
+        size_mm: Option<Measure>,
+    },
+}
+
+/// A flaw with all that was done and seen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flaw {
+    /// The entry that first noted it.
+    pub entry: EntryId,
+    /// When it was found.
+    pub found_at: Moment,
+    /// In which stage it was found.
+    pub found_in: Stage,
+    /// How it was noted.
+    pub note: FlawNote,
+    /// What was done and seen since, in the order of the diary.
+    pub events: Vec<FlawEvent>,
+}
+
+impl Flaw {
+    /// The last treatment or decision.
+    #[must_use]
+    pub fn last_treatment(&self) -> Option<(&Moment, &FlawTreated)> {
+        self.events.iter().rev().find_map(|e| match e {
+            FlawEvent::Treated { at, treated } => Some((at, treated)),
+            FlawEvent::Looked { .. } => None,
+        })
+    }
+
+    /// True once something was done or decided; leaving it until dry is a sound decision.
+    #[must_use]
+    pub fn decided(&self) -> bool {
+        self.last_treatment().is_some()
+    }
+
+    /// True where the last look found that it was cut away.
+    #[must_use]
+    pub fn gone(&self) -> bool {
+        self.events
+            .iter()
+            .rev()
+            .find_map(|e| match e {
+                FlawEvent::Looked { change, .. } => Some(*change == FlawChange::Gone),
+                FlawEvent::Treated { .. } => None,
+            })
+            .unwrap_or(false)
+    }
+
+    /// The day on which to look again, unless it was looked at since the treatment.
+    #[must_use]
+    pub fn look_again(&self) -> Option<NaiveDate> {
+        match self.events.last() {
+            Some(FlawEvent::Treated { treated, .. }) => treated.look_again,
+            _ => None,
+        }
+    }
+}
+
+/// One look at the bag or the piece.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Look {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// The stage in which it was.
+    pub stage: Stage,
+    /// How the bag felt; `None` where there was no bag to feel.
+    pub feel: Option<BagFeel>,
+    /// Mould was seen.
+    pub mould: bool,
+    /// A crack was seen.
+    pub crack: bool,
+}
+
+/// One weighing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weighing {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// The stage in which it was.
+    pub stage: Stage,
+    /// What the scale said, g.
+    pub mass_g: Measure,
+    /// What stood on the scale with it, g.
+    pub tare_g: f64,
+}
+
+impl Weighing {
+    /// The weight of the wood alone, g.
+    #[must_use]
+    pub fn net_g(&self) -> f64 {
+        self.mass_g.value - self.tare_g
+    }
+}
+
+/// The oval as measured after drying.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OvalMeasured {
+    /// When.
+    pub at: Moment,
+    /// Longest diameter, mm.
+    pub longest_mm: Measure,
+    /// Shortest diameter, mm.
+    pub shortest_mm: Measure,
+}
+
+/// A tick on a checklist line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tick {
+    /// The text that was shown.
+    pub text: String,
+    /// When.
+    pub at: Moment,
+}
+
+/// What True and Finish recorded.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct FinishRecord {
+    /// The answer to the crack question, with its time.
+    pub cracks: Option<(Moment, CrackAnswer)>,
+    /// The oval as measured.
+    pub oval: Option<OvalMeasured>,
+    /// The spigot's round size after truing, mm.
+    pub spigot_mm: Option<Measure>,
+    /// Go, fill or scrap with the reason.
+    pub decision: Option<(Moment, TrueDecision, String)>,
+    /// Grits used, in own words.
+    pub grits: Vec<(Moment, String)>,
+    /// Coats of finish.
+    pub coats: Vec<(Moment, String)>,
+    /// How it was signed.
+    pub signed: Option<(Moment, String)>,
+}
+
+/// The state of one piece, derived from its diary and from nothing else.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Piece {
+    /// Its id.
+    pub id: PieceId,
+    /// When it was entered; `None` while the line that says so has not arrived.
+    pub created: Option<Moment>,
+    /// What is known about it.
+    pub details: Details,
+    /// The stages walked, the last is the present one. Never empty.
+    pub visits: Vec<StageVisit>,
+    /// How it dries.
+    pub method: Method,
+    /// Since when it waits half-turned on the lathe.
+    pub half_turned: Option<Moment>,
+    /// Since when it is paused, and until which day.
+    pub paused: Option<(Moment, Option<NaiveDate>)>,
+    /// Since when it could not be found.
+    pub not_found: Option<Moment>,
+    /// Ticks by the stable id of the line.
+    pub ticks: BTreeMap<String, Tick>,
+    /// Its stations.
+    pub stations: Stations,
+    /// All readings in the order of the fold.
+    pub readings: Vec<StationReading>,
+    /// Outside diameters measured, by station, mm.
+    pub diameters: BTreeMap<u8, Measure>,
+    /// Its flaws in the order found.
+    pub flaws: Vec<Flaw>,
+    /// Looks in the order in which they happened.
+    pub looks: Vec<Look>,
+    /// Weighings in the order in which they happened.
+    pub weighings: Vec<Weighing>,
+    /// Moments at which something other than drying changed its weight.
+    pub mass_changes: Vec<(Moment, MassChange)>,
+    /// What True and Finish recorded.
+    pub finish: FinishRecord,
+    /// How and when it ended.
+    pub end: Option<(Moment, End)>,
+    /// Since when it is deleted.
+    pub deleted: Option<Moment>,
+    /// True where something was recorded after it was deleted: it comes back with a note.
+    pub came_back: bool,
+    /// Everything recorded, in the order in which it happened.
+    pub diary: Vec<DiaryEntry>,
+    /// Facts that a newer version recorded.
+    pub unknown_facts: usize,
+}
+
+impl Piece {
+    /// Its mark; empty where none has arrived.
+    #[must_use]
+    pub fn mark(&self) -> &str {
+        self.details.text(DetailField::Mark).unwrap_or("")
+    }
+
+    /// The present stage.
+    #[must_use]
+    pub fn stage(&self) -> Stage {
+        self.visits.last().map_or(Stage::Shape, |v| v.stage)
+    }
+
+    /// Since when it is in the present stage.
+    #[must_use]
+    pub fn stage_since(&self) -> Option<Moment> {
+        self.visits.last().map(|v| v.since)
+    }
+
+    /// True while it is neither ended nor deleted.
+    #[must_use]
+    pub fn living(&self) -> bool {
+        self.end.is_none() && self.deleted.is_none()
+    }
+
+    /// The last reading of a station at a position; later in the fold wins.
+    #[must_use]
+    pub fn last_reading(
+        &self,
+        station: StationRef,
+        position: Option<Clock>,
+    ) -> Option<&StationReading> {
+        self.readings.iter().rev().find(|r| {
+            r.reading.station == station && position.is_none_or(|p| r.reading.position == p)
+        })
+    }
+
+    /// The last reading at each position of a station, for the thinnest and the mean.
+    #[must_use]
+    pub fn readings_round(&self, station: StationRef) -> Vec<&StationReading> {
+        let mut by_position: BTreeMap<Clock, &StationReading> = BTreeMap::new();
+        for r in self
+            .readings
+            .iter()
+            .filter(|r| r.reading.station == station)
+        {
+            by_position.insert(r.reading.position, r);
+        }
+        by_position.into_values().collect()
+    }
+
+    /// A flaw by its id.
+    #[must_use]
+    pub fn flaw(&self, id: &FlawId) -> Option<&Flaw> {
+        self.flaws.iter().find(|f| f.note.flaw == *id)
+    }
+}
