@@ -1,0 +1,3 @@
+# The diary of a piece.
+
+diary-title = Diary

@@ -1,0 +1,3 @@
+# Weight, moisture, and how far a piece has dried.
+
+drying-title = Drying

@@ -1,0 +1,3 @@
+# Knots, bark, pith, cracks: where they are and what was done.
+
+flaws-title = Flaws

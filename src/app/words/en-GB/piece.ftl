@@ -1,0 +1,4 @@
+# One piece.
+
+piece-checklist = Checklist
+piece-stage-path = Stages

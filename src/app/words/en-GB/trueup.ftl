@@ -1,0 +1,4 @@
+# Looking over, measuring the oval, and truing.
+
+trueup-title = True-up
+trueup-any-crack = Any crack?
