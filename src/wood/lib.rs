@@ -5,7 +5,20 @@
 //! value or an error that says what was found, what is allowed and what to do. Each formula names its published source
 //! or says that it is common practice.
 
+pub mod evenness;
+pub mod half_section;
 pub mod humidity;
 pub mod moisture;
+pub mod outline;
+pub mod outside;
+pub mod pchip;
+pub mod profile;
+pub mod quadrature;
 pub mod range;
 pub mod shrinkage;
+pub mod stations;
+pub mod steady;
+pub mod wall;
+
+#[cfg(test)]
+mod profile_tests;
