@@ -19,6 +19,9 @@ pub mod shrinkage;
 pub mod stations;
 pub mod steady;
 pub mod wall;
+pub mod woods;
+pub mod woods_search;
+pub mod woods_table;
 
 #[cfg(test)]
 mod profile_tests;

@@ -124,12 +124,12 @@ impl Outline {
                 below: Bend::Power(1.55),
             },
             Outline::Tall => Shape {
-                widest_at: 0.36,
-                mouth: 0.50,
-                foot: 0.50,
+                widest_at: 0.40,
+                mouth: 0.58,
+                foot: 0.54,
                 lip: 0.8,
-                above: Bend::Arc(0.80),
-                below: Bend::Power(1.8),
+                above: Bend::Arc(0.75),
+                below: Bend::Power(2.1),
             },
         }
     }
