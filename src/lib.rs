@@ -1,1 +1,3 @@
-//! Evenwall: glue between the app and its screens.
+//! Evenwall: the glue between the app and its screens. See `ui` for the way round.
+
+pub mod ui;

@@ -1,3 +1,21 @@
 //! What the app does and says: words, numbers, actions and views, without screens, threads or files.
 
 pub mod words;
+pub mod action;
+pub mod app;
+pub mod chrome;
+pub mod device;
+pub mod diary;
+pub mod drying;
+pub mod flaws;
+pub mod new_piece;
+pub mod piece;
+pub mod pieces;
+pub mod question;
+pub mod route;
+pub mod shop;
+pub mod store;
+pub mod today;
+pub mod truing;
+pub mod undo;
+pub mod wall;

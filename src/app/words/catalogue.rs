@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 15] = [
+pub(super) const EN_GB: [(&str, &str); 17] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -19,10 +19,12 @@ pub(super) const EN_GB: [(&str, &str); 15] = [
     ("stages", include_str!("en-GB/stages.ftl")),
     ("demo", include_str!("en-GB/demo.ftl")),
     ("errors", include_str!("en-GB/errors.ftl")),
+    ("new-piece", include_str!("en-GB/new-piece.ftl")),
+    ("frame", include_str!("en-GB/frame.ftl")),
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 15] = [
+pub(super) const EN_US: [(&str, &str); 17] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -38,4 +40,6 @@ pub(super) const EN_US: [(&str, &str); 15] = [
     ("stages", include_str!("en-US/stages.ftl")),
     ("demo", include_str!("en-US/demo.ftl")),
     ("errors", include_str!("en-US/errors.ftl")),
+    ("new-piece", include_str!("en-US/new-piece.ftl")),
+    ("frame", include_str!("en-US/frame.ftl")),
 ];

@@ -1,0 +1,142 @@
+//! Device settings: how this device shows things. Kept outside the shelf, so that two devices may differ.
+
+use serde::{Deserialize, Serialize};
+
+/// Light, dark, or as the system says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ThemeChoice {
+    /// As the system says.
+    #[default]
+    System,
+    /// Paper.
+    Light,
+    /// Charcoal.
+    Dark,
+}
+
+/// How lengths are shown and read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LengthChoice {
+    /// Millimetres.
+    #[default]
+    Mm,
+    /// Inches with decimals.
+    InchDecimal,
+    /// Inches with fractions to 1/64.
+    InchFraction,
+}
+
+/// How weights are shown and read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum MassChoice {
+    /// Grams.
+    #[default]
+    Gram,
+    /// Pounds and ounces.
+    PoundOunce,
+}
+
+/// How temperatures are shown and read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum TempChoice {
+    /// Degrees Celsius.
+    #[default]
+    Celsius,
+    /// Degrees Fahrenheit.
+    Fahrenheit,
+}
+
+/// British or American words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum WordsChoice {
+    /// Spigot, callipers.
+    #[default]
+    #[serde(rename = "en-GB")]
+    British,
+    /// Tenon, calipers.
+    #[serde(rename = "en-US")]
+    American,
+}
+
+/// This device's settings. A field that is missing or cannot be read takes its default.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct DeviceSettings {
+    /// Theme.
+    pub theme: ThemeChoice,
+    /// Text scale, 1.0 to 1.6.
+    pub text_scale: f64,
+    /// Lengths.
+    pub length: LengthChoice,
+    /// Weights.
+    pub mass: MassChoice,
+    /// Temperatures.
+    pub temperature: TempChoice,
+    /// Words.
+    pub words: WordsChoice,
+    /// The action side is on the left.
+    pub left_handed: bool,
+    /// Nothing moves on the screen.
+    pub reduced_motion: bool,
+}
+
+impl Default for DeviceSettings {
+    fn default() -> Self {
+        Self {
+            theme: ThemeChoice::default(),
+            text_scale: 1.0,
+            length: LengthChoice::default(),
+            mass: MassChoice::default(),
+            temperature: TempChoice::default(),
+            words: WordsChoice::default(),
+            left_handed: false,
+            reduced_motion: false,
+        }
+    }
+}
+
+impl DeviceSettings {
+    /// The settings from their kept text; each field that cannot be read takes its default.
+    #[must_use]
+    pub fn from_json(text: &str) -> Self {
+        let kept: serde_json::Map<String, serde_json::Value> = serde_json::from_str(text).unwrap_or_default();
+        let mut good = serde_json::Map::new();
+        for (key, value) in kept {
+            let mut trial = good.clone();
+            trial.insert(key, value);
+            if serde_json::from_value::<Self>(trial.clone().into()).is_ok() {
+                good = trial;
+            }
+        }
+        let mut settings: Self = serde_json::from_value(good.into()).unwrap_or_default();
+        if !(1.0..=1.6).contains(&settings.text_scale) {
+            settings.text_scale = 1.0;
+        }
+        settings
+    }
+
+    /// The text that [`DeviceSettings::from_json`] reads.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_bad_field_does_not_lose_the_others() {
+        let s = DeviceSettings::from_json(r#"{"theme":"dark","length":"cubits","text_scale":1.3}"#);
+        assert_eq!(s.theme, ThemeChoice::Dark);
+        assert_eq!(s.length, LengthChoice::Mm);
+        assert!((s.text_scale - 1.3).abs() < 1e-9);
+        assert_eq!(DeviceSettings::from_json("rubbish"), DeviceSettings::default());
+        assert_eq!(DeviceSettings::from_json(&s.to_json()), s);
+    }
+}

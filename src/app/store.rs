@@ -1,0 +1,153 @@
+//! Store: what the app asks of the place where lines are kept. The shelf is one; tests may bring another.
+
+use evenwall_piece::fact::PieceFact;
+use evenwall_piece::ids::PieceId;
+use evenwall_piece::line::Line;
+use evenwall_piece::piece::Moment;
+use evenwall_piece::shop::ShopFact;
+
+/// Why something could not be kept or read; its text tells the turner what to do.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{0}")]
+pub struct StoreError(pub String);
+
+/// Everything read from a store.
+#[derive(Debug, Default)]
+pub struct Loaded {
+    /// The lines of each piece, in any order.
+    pub pieces: Vec<(PieceId, Vec<Line<PieceFact>>)>,
+    /// The lines of the workshop, in any order.
+    pub shop: Vec<Line<ShopFact>>,
+    /// What could not be read, one sentence each.
+    pub problems: Vec<String>,
+}
+
+/// A place where lines are kept. A line is on disk, synced, before `append_*` returns.
+pub trait Store {
+    /// Reads everything.
+    ///
+    /// # Errors
+    /// [`StoreError`] where nothing can be read at all; single bad lines are problems, not errors.
+    fn load(&mut self) -> Result<Loaded, StoreError>;
+
+    /// Appends one action to the diary of a piece; the piece's folder is made when it is the first.
+    ///
+    /// # Errors
+    /// [`StoreError`] where it is not certain that the line was kept.
+    fn append_piece(
+        &mut self,
+        piece: &PieceId,
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<PieceFact>,
+    ) -> Result<Line<PieceFact>, StoreError>;
+
+    /// Appends one action to the workshop's facts.
+    ///
+    /// # Errors
+    /// [`StoreError`] where it is not certain that the line was kept.
+    fn append_shop(&mut self, at: Moment, noted_at: Moment, facts: Vec<ShopFact>) -> Result<Line<ShopFact>, StoreError>;
+
+    /// Keeps this device's own settings (theme, units...), outside the shelf.
+    ///
+    /// # Errors
+    /// [`StoreError`] where they were not kept.
+    fn save_device_settings(&mut self, json: &str) -> Result<(), StoreError>;
+
+    /// This device's own settings as last kept, if any.
+    fn device_settings(&self) -> Option<String>;
+
+    /// Random bits for a new id.
+    fn random(&mut self) -> u64;
+
+    /// A sentence saying why nothing can be written here, or `None`.
+    fn read_only(&self) -> Option<String> {
+        None
+    }
+
+    /// Where the shelf is, as text for Shop.
+    fn place(&self) -> String;
+}
+
+/// A store in memory, for tests and previews. It can be told to fail the next writes.
+#[derive(Debug, Default)]
+pub struct MemoryStore {
+    pieces: Vec<(PieceId, Vec<Line<PieceFact>>)>,
+    shop: Vec<Line<ShopFact>>,
+    settings: Option<String>,
+    counter: u64,
+    /// While true every write fails, as with a full disk.
+    pub failing: bool,
+}
+
+impl MemoryStore {
+    fn line<F: Clone>(
+        lines: &[Line<F>],
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<F>,
+    ) -> Result<Line<F>, StoreError> {
+        let device = evenwall_piece::ids::DeviceId::new("memory").map_err(|e| StoreError(e.to_string()))?;
+        let n = lines.len() as u64 + 1;
+        let seq = lines.iter().map(|l| l.seq).max().unwrap_or(0) + 1;
+        Ok(Line { id: evenwall_piece::ids::LineId { device, n }, seq, at, noted_at, facts })
+    }
+}
+
+impl Store for MemoryStore {
+    fn load(&mut self) -> Result<Loaded, StoreError> {
+        Ok(Loaded { pieces: self.pieces.clone(), shop: self.shop.clone(), problems: Vec::new() })
+    }
+
+    fn append_piece(
+        &mut self,
+        piece: &PieceId,
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<PieceFact>,
+    ) -> Result<Line<PieceFact>, StoreError> {
+        if self.failing {
+            return Err(StoreError("The disk is full.".into()));
+        }
+        let place = match self.pieces.iter().position(|(id, _)| id == piece) {
+            Some(place) => place,
+            None => {
+                self.pieces.push((piece.clone(), Vec::new()));
+                self.pieces.len() - 1
+            }
+        };
+        let line = Self::line(&self.pieces[place].1, at, noted_at, facts)?;
+        self.pieces[place].1.push(line.clone());
+        Ok(line)
+    }
+
+    fn append_shop(&mut self, at: Moment, noted_at: Moment, facts: Vec<ShopFact>) -> Result<Line<ShopFact>, StoreError> {
+        if self.failing {
+            return Err(StoreError("The disk is full.".into()));
+        }
+        let line = Self::line(&self.shop, at, noted_at, facts)?;
+        self.shop.push(line.clone());
+        Ok(line)
+    }
+
+    fn save_device_settings(&mut self, json: &str) -> Result<(), StoreError> {
+        if self.failing {
+            return Err(StoreError("The disk is full.".into()));
+        }
+        self.settings = Some(json.to_owned());
+        Ok(())
+    }
+
+    fn device_settings(&self) -> Option<String> {
+        self.settings.clone()
+    }
+
+    fn random(&mut self) -> u64 {
+        self.counter += 1;
+        self.counter.wrapping_mul(0x9E37_79B9_7F4A_7C15)
+    }
+
+    fn place(&self) -> String {
+        "memory".into()
+    }
+}

@@ -1,0 +1,10 @@
+# Words round the pages: undo bar, save errors, the demo's notice.
+
+recorded = Recorded
+undo-taken-back = Taken back: { $what }
+refused-title = That cannot be recorded
+action-try-again = Try again
+not-saved = Not saved. { $why }
+nothing-open-title = No piece open
+nothing-open-text = Pick one from the list.
+demo-banner = Demo: a copy of an invented shelf. Nothing here is kept.

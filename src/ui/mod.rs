@@ -1,0 +1,136 @@
+//! Screens: the window, the app behind it, and the way round: touch, action, state, view, properties.
+//!
+//! A touch calls a callback of a page's adapter; the page's `connect` turns it into an [`Action`]; [`Screens::act`]
+//! lets the app carry it out; [`Screens::refresh`] hands the views of the pages on screen to Slint.
+
+pub mod chrome;
+pub mod diary;
+pub mod drying;
+pub mod flaws;
+pub mod models;
+pub mod new_piece;
+pub mod piece;
+pub mod pieces;
+pub mod shop;
+pub mod today;
+pub mod truing;
+pub mod wall;
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use evenwall_app::action::Action;
+use evenwall_app::app::App;
+use evenwall_piece::piece::Moment;
+use evenwall_ui::AppWindow;
+use slint::{ComponentHandle, PlatformError};
+
+/// Tells the time; tests bring their own.
+pub type Clock = Box<dyn Fn() -> Moment>;
+
+/// The window and the app behind it.
+pub struct Screens {
+    window: AppWindow,
+    app: RefCell<App>,
+    clock: Clock,
+}
+
+impl Screens {
+    /// Makes the window, connects its callbacks and shows the first view.
+    ///
+    /// # Errors
+    /// [`PlatformError`] where no window can be made.
+    pub fn new(app: App, clock: Clock) -> Result<Rc<Self>, PlatformError> {
+        let window = AppWindow::new()?;
+        let screens = Rc::new(Self { window, app: RefCell::new(app), clock });
+        chrome::connect(&screens);
+        today::connect(&screens);
+        pieces::connect(&screens);
+        new_piece::connect(&screens);
+        piece::connect(&screens);
+        wall::connect(&screens);
+        flaws::connect(&screens);
+        drying::connect(&screens);
+        truing::connect(&screens);
+        diary::connect(&screens);
+        shop::connect(&screens);
+        screens.refresh();
+        Ok(screens)
+    }
+
+    /// The window.
+    #[must_use]
+    pub fn window(&self) -> &AppWindow {
+        &self.window
+    }
+
+    /// Reads the app, for tests.
+    pub fn read<T>(&self, reader: impl FnOnce(&App) -> T) -> T {
+        reader(&self.app.borrow())
+    }
+
+    /// Lets the app carry out an action, then shows what became of it.
+    pub fn act(&self, action: Action) {
+        self.app.borrow_mut().apply(action, (self.clock)());
+        self.refresh();
+    }
+
+    /// Shows the present state on the pages that are on screen.
+    pub fn refresh(&self) {
+        let now = (self.clock)();
+        let app = self.app.borrow();
+        let tab = app.tab().key();
+        let page = app.route().page().map_or("", |p| p.key());
+        let window = &self.window;
+        // The pages first, so that a page that appears has its content at once.
+        for key in [tab, page] {
+            match key {
+                "today" | "bag-round" | "weigh-round" | "away" | "catch-up" => today::show(window, &app, key, now),
+                "pieces" => pieces::show(window, &app, now),
+                "new-piece" => new_piece::show(window, &app, now),
+                "piece" | "details" | "stages" | "ending" => piece::show(window, &app, key, now),
+                "wall" | "wall-summary" | "outline" => wall::show(window, &app, key, now),
+                "flaws" | "flaw" => flaws::show(window, &app, key, now),
+                "drying" | "weigh" => drying::show(window, &app, key, now),
+                "truing" | "finishing" => truing::show(window, &app, key, now),
+                "diary" => diary::show(window, &app, now),
+                "shop" | "shop-page" => shop::show(window, &app, key, now),
+                _ => {}
+            }
+        }
+        chrome::show(window, &app, now);
+    }
+
+    /// Sets theme and text size for a picture; the next refresh goes back to the turner's own.
+    pub fn look(&self, theme: evenwall_app::device::ThemeChoice, text_scale: f64) {
+        chrome::look(&self.window, theme, text_scale);
+    }
+
+    /// Opens the window and runs until it is closed.
+    ///
+    /// # Errors
+    /// [`PlatformError`] where the window cannot be shown.
+    pub fn run(&self) -> Result<(), PlatformError> {
+        self.window.run()
+    }
+}
+
+/// Makes a callback that turns its argument into an action: `on(&screens, |key: SharedString| Action::...)`.
+pub(crate) fn on<A>(screens: &Rc<Screens>, make: impl Fn(A) -> Option<Action> + 'static) -> impl FnMut(A) + 'static {
+    let screens = Rc::downgrade(screens);
+    move |argument| {
+        if let (Some(screens), Some(action)) = (screens.upgrade(), make(argument)) {
+            screens.act(action);
+        }
+    }
+}
+
+/// The same for a callback without arguments.
+pub(crate) fn on_touch(screens: &Rc<Screens>, action: impl Fn() -> Action + 'static) -> impl FnMut() + 'static {
+    let screens = Rc::downgrade(screens);
+    move || {
+        if let Some(screens) = screens.upgrade() {
+            screens.act(action());
+        }
+    }
+}

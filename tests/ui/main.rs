@@ -1,0 +1,6 @@
+//! The UI tests: one binary, because each is hundreds of megabytes. They touch by accessible label, as a turner or a
+//! screen reader would, and draw the pictures with the renderer of the app.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
+
+mod bench;
+mod frame;
