@@ -1,4 +1,21 @@
-# Stages, groups, ends, and the closed lists the trade thinks in. An id ends with the key of the list.
+# Stages, groups, ends, and the closed lists the trade thinks in.
+#
+# Which ids exist: a prefix and the stable key of each value (the `key()` of the enum in the piece crate).
+#   stage-, stage-about-, stage-leave-, stage-in-words- ($day)   Stage
+#   group-                                                       Group
+#   method-, method-in-words- ($day)                             Method
+#   rhythm-                                                      RhythmOf
+#   form-  grain-  pith-  outline-                               Form, Grain, Pith, Outline
+#   feel-                                                        BagFeel and WallFeel
+#   taken-                                                       Taken (small letter: it follows a number)
+#   flaw-kind-  treatment-  face-  flaw-change-                  FlawKind, Treatment, Face, FlawChange
+#   crack-answer-  true-decision-                                CrackAnswer, TrueDecision
+#   mass-change-  room-                                          MassChange, Room
+#   lost-where-  lost-how-  lost-why-                            LostWhere, LostHow, LostWhy
+#   end-                                                         End: finished, lost, given-away, left-as-is, cant-find
+#   detail-                                                      DetailField, its key with - for _
+# state-: what else a piece can be (paused, not found, deleted...). half-turned stands beside it.
+# All but taken- begin with a capital, for buttons and lists; inside a sentence lower the first letter: none is a name.
 
 ## Stages
 
@@ -16,6 +33,35 @@ group-roughing = Roughing
 group-stabilising = Stabilising
 group-drying = Drying
 group-finishing = Finishing
+
+## Where a piece is, in words. $day is the day of the stage.
+
+stage-in-words-shape = Being shaped, day { $day }
+stage-in-words-hollow = Being hollowed, day { $day }
+stage-in-words-stabilise = Flaws being treated, day { $day }
+stage-in-words-bag = In the bag, day { $day }
+stage-in-words-air = Neck open, day { $day }
+stage-in-words-settle = Settling in the shop, day { $day }
+stage-in-words-indoors = In the house, day { $day }
+stage-in-words-true = Being trued, day { $day }
+stage-in-words-finish = Being finished, day { $day }
+
+# Instead of the stage in words while it dries by this method.
+method-in-words-bag = In the bag, day { $day }
+method-in-words-paper = In paper, day { $day }
+method-in-words-shavings = In shavings, day { $day }
+method-in-words-wax = Waxed, on the shelf, day { $day }
+method-in-words-cupboard = In the drying cupboard, day { $day }
+method-in-words-alcohol = Soaked in alcohol, wrapped, day { $day }
+method-in-words-once-thin = Turned thin, left to move, day { $day }
+
+half-turned = Half-turned on the lathe
+half-turned-wrapped = Wrapped, back tomorrow
+state-paused = Paused
+state-paused-until = Paused until { $day }
+state-not-found = Could not be found
+state-deleted = Deleted
+state-came-back = Back again: something was recorded after it was deleted
 
 ## What happens in a stage
 
@@ -41,29 +87,24 @@ stage-leave-indoors = Leave it when the days have run and the weight is steady
 stage-leave-true = Leave it when it is trued
 stage-leave-finish = Leave it when it is recorded
 
-## Half-turned
-
-half-turned = Half-turned on the lathe
-half-turned-wrapped = Wrapped, back tomorrow
-
 ## Forms, grain, pith, outlines
 
-form-vessel = vessel
-form-hollow-form = hollow form
-form-bowl = bowl
-grain-end = end grain
-grain-side = side grain
-pith-bore = in the bore
-pith-wall = in the wall
-pith-outside = outside the piece
-pith-unknown = don't know
+form-vessel = Vessel
+form-hollow-form = Hollow form
+form-bowl = Bowl
+grain-end = End grain
+grain-side = Side grain
+pith-bore = In the bore
+pith-wall = In the wall
+pith-outside = Outside the piece
+pith-unknown = Don't know
 outline-ball = Ball
 outline-egg = Egg
 outline-pear = Pear
 outline-high-shoulder = High shoulder
 outline-tall = Tall
 
-## Drying methods
+## Drying methods, and what has a rhythm of its own
 
 method-bag = Bag, turned
 method-paper = Paper
@@ -73,14 +114,25 @@ method-cupboard = Cupboard
 method-alcohol = Alcohol, wrapped
 method-once-thin = Turned once, thin
 
+rhythm-bag = Bag, turned
+rhythm-air = Neck open
+rhythm-settle = Settle
+rhythm-indoors = Indoors
+rhythm-paper = Paper
+rhythm-shavings = Shavings
+rhythm-wax = Wax, shelf
+rhythm-cupboard = Cupboard
+rhythm-alcohol = Alcohol, wrapped
+rhythm-once-thin = Turned once, thin
+
 ## Answers and readings
 
-bag-feel-wet = Wet
-bag-feel-damp = Damp
-bag-feel-nothing = Nothing
-wall-feel-heavy = heavy
-wall-feel-even = even
-wall-feel-thin = thin
+feel-wet = Wet
+feel-damp = Damp
+feel-nothing = Nothing
+feel-heavy = Heavy
+feel-even = Even
+feel-thin = Thin
 taken-callipers = { -callipers }
 taken-fingers = fingers
 taken-wire-gauge = wire gauge
@@ -90,38 +142,38 @@ taken-cant-reach = can't reach
 
 ## Flaws
 
-flaw-knot = knot
-flaw-bark-inclusion = bark inclusion
-flaw-pith = pith
-flaw-check = check
-flaw-ring-shake = ring shake
-flaw-punky = punky
-treatment-left = left
-treatment-turn-away = turned away later
-treatment-thin = superglue, thin
-treatment-medium = superglue, medium
-treatment-thick = superglue, thick
-treatment-wax = wax
-face-outside = outside
-face-inside = inside
-face-both = both faces
-flaw-change-same = same
-flaw-change-longer = longer
-flaw-change-gone = gone
-crack-none = None
-crack-hairline = Hairline
-crack-rim-or-floor = Rim or floor
-true-go = Carry on
-true-fill = Fill it first
-true-scrap = Scrap it
+flaw-kind-knot = Knot
+flaw-kind-bark-inclusion = Bark inclusion
+flaw-kind-pith = Pith
+flaw-kind-check = Check
+flaw-kind-ring-shake = Ring shake
+flaw-kind-punky = Punky wood
+treatment-left = Left until dry
+treatment-turn-away = Turned away later
+treatment-thin = Superglue thin
+treatment-medium = Superglue medium
+treatment-thick = Superglue thick
+treatment-wax = Wax
+face-outside = Outside
+face-inside = Inside
+face-both = Both faces
+flaw-change-same = Same as before
+flaw-change-longer = Longer
+flaw-change-gone = Cut away
+crack-answer-none = None found
+crack-answer-hairline = Hairline
+crack-answer-rim-or-floor = Rim or floor
+true-decision-go = Carry on
+true-decision-fill = Fill it first
+true-decision-scrap = Scrap it
 
 ## Weights
 
-mass-change-glue = glue
-mass-change-wax = wax
-mass-change-recut = re-cut
-mass-change-bark-lost = bark lost
-mass-change-other = something else
+mass-change-glue = Glue went on
+mass-change-wax = Wax went on
+mass-change-recut = Re-cut
+mass-change-bark-lost = Bark came off
+mass-change-other = Something else
 
 ## Rooms
 
@@ -132,43 +184,71 @@ room-house = House
 
 end-finished = Finished
 end-lost = Lost
-end-given = Given away or sold unturned
-end-left = Left as it is
+end-given-away = Given away or sold unturned
+end-left-as-is = Left as it is
 end-cant-find = Can't find it
 
-lost-where-rim = rim
-lost-where-shoulder = shoulder
-lost-where-wall = along the wall
-lost-where-floor = floor or pith
-lost-where-knot = beside a knot
-lost-where-bark-inclusion = bark inclusion
-lost-where-spigot = round the { -spigot } or foot
-lost-where-through-side = through the side
-lost-where-through-floor = through the floor
-lost-where-unknown = don't know
+lost-where-rim = Rim
+lost-where-shoulder = Shoulder
+lost-where-wall = Along the wall
+lost-where-floor = Floor or pith
+lost-where-knot = Beside a knot
+lost-where-bark-inclusion = Bark inclusion
+lost-where-spigot = Round the { -spigot } or foot
+lost-where-through-side = Through the side
+lost-where-through-floor = Through the floor
+lost-where-unknown = Don't know
 
-lost-how-cracked-drying = cracked drying
-lost-how-cracked-lathe = cracked on the lathe
-lost-how-dig-in = { -dig-in }
-lost-how-spigot-broke = { -spigot } broke or pulled out
-lost-how-broke-remounting = broke in remounting
-lost-how-too-oval = too oval or too thin to true
-lost-how-spigot-small = { -spigot } too small
-lost-how-mould = { -moulding } or stain too deep
-lost-how-worm = worm
-lost-how-rot = rot
-lost-how-dropped = dropped
-lost-how-spoiled = spoiled by glue or finish
-lost-how-given-up = given up
-lost-how-unknown = don't know
+lost-how-cracked-drying = Cracked drying
+lost-how-cracked-lathe = Cracked on the lathe
+lost-how-dig-in = { -dig-in(case: "start") }
+lost-how-spigot-broke = { -spigot(case: "start") } broke or pulled out
+lost-how-broke-remounting = Broke in remounting
+lost-how-too-oval = Too oval or too thin to true
+lost-how-spigot-small = { -spigot(case: "start") } too small
+lost-how-mould = { -moulding(case: "start") } or stain too deep
+lost-how-worm = Worm
+lost-how-rot = Rot
+lost-how-dropped = Dropped
+lost-how-spoiled = Spoiled by glue or finish
+lost-how-given-up = Given up
+lost-how-unknown = Don't know
 
-lost-why-wall-uneven = wall uneven
-lost-why-floor-thick = floor thick
-lost-why-pith = pith
-lost-why-too-fast = dried too fast
-lost-why-shut-too-long = shut up too long
-lost-why-log-checked = log already checked
-lost-why-moved-to-heat = moved to heat
-lost-why-forgotten = forgotten
-lost-why-wood-itself = the wood itself
-lost-why-unknown = don't know
+lost-why-wall-uneven = Wall uneven
+lost-why-floor-thick = Floor thick
+lost-why-pith = Pith
+lost-why-too-fast = Dried too fast
+lost-why-shut-too-long = Shut up too long
+lost-why-log-checked = Log already checked
+lost-why-moved-to-heat = Moved to heat
+lost-why-forgotten = Forgotten
+lost-why-wood-itself = The wood itself
+lost-why-unknown = Don't know
+
+## Details, as labels of a form
+
+detail-mark = Mark
+detail-form = Form
+detail-wood = Wood
+detail-grain = Grain
+detail-pith = Pith
+detail-pith-distance-mm = Pith to axis
+detail-felled = Felled
+detail-source = Where it came from
+detail-log = Log
+detail-diameter-mm = Outside diameter
+detail-height-mm = Rim to foot line
+detail-spigot-length-mm = { -spigot(case: "start") } length
+detail-spigot-diameter-mm = { -spigot(case: "start") } diameter
+detail-mouth-mm = Mouth
+detail-wall-wanted-mm = Wall wanted now
+detail-wall-finish-mm = Wall wanted at the finish
+detail-floor-wanted-mm = Floor wanted
+detail-depth-drilled-mm = Depth drilled
+detail-bar-diameter-mm = Bar diameter
+detail-bar-reach-mm = Reach past the rest
+detail-outline = Outline
+detail-place = Where it stands
+detail-notes = Notes
+detail-finished-size = Size when finished
+detail-jaws = Jaws
