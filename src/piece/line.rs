@@ -1,5 +1,9 @@
 //! Line: one action of the turner as it stands in a journal.
 
+use std::cmp::Ordering;
+use std::collections::HashSet;
+use std::fmt;
+
 use chrono::{DateTime, FixedOffset};
 
 use crate::ids::LineId;
@@ -20,10 +24,29 @@ pub struct Line<F> {
 }
 
 /// Puts lines into the order of the fold, `(seq, device, n)`, and drops second copies of a line.
+///
+/// Two different lines with one id cannot both be placed: one of them is kept, the same one whatever the order in which
+/// they were read.
 #[must_use]
-pub fn in_fold_order<F>(mut lines: Vec<Line<F>>) -> Vec<Line<F>> {
-    lines.sort_by(|a, b| (a.seq, &a.id).cmp(&(b.seq, &b.id)));
-    let mut seen = std::collections::HashSet::new();
-    lines.retain(|line| seen.insert(line.id.clone()));
+pub fn in_fold_order<F: fmt::Debug>(mut lines: Vec<Line<F>>) -> Vec<Line<F>> {
+    lines.sort_by(|a, b| {
+        (a.seq, &a.id)
+            .cmp(&(b.seq, &b.id))
+            .then_with(|| copies(a, b))
+    });
+    let mut seen = HashSet::with_capacity(lines.len());
+    let first: Vec<bool> = lines.iter().map(|line| seen.insert(&line.id)).collect();
+    if first.contains(&false) {
+        let mut first = first.into_iter();
+        lines.retain(|_| first.next().unwrap_or(false));
+    }
     lines
+}
+
+/// Any order that depends on nothing but the two lines. Facts hold fractions, which have no order of their own.
+fn copies<F: fmt::Debug>(a: &Line<F>, b: &Line<F>) -> Ordering {
+    let written = |l: &Line<F>| (l.noted_at, l.at);
+    written(a)
+        .cmp(&written(b))
+        .then_with(|| format!("{a:?}").cmp(&format!("{b:?}")))
 }

@@ -210,7 +210,7 @@ pub struct Piece {
     pub created: Option<Moment>,
     /// What is known about it.
     pub details: Details,
-    /// The stages walked, the last is the present one. Never empty.
+    /// The stages walked, the last is the present one. Empty only where every line was taken back.
     pub visits: Vec<StageVisit>,
     /// How it dries.
     pub method: Method,
