@@ -1,0 +1,261 @@
+//! Apply: one fact put on the state of a piece.
+
+use crate::detail::Details;
+use crate::fact::PieceFact;
+use crate::fold::deletion::Deletion;
+use crate::ids::{EntryId, FlawId, LineId, PieceId};
+use crate::piece::{
+    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, StageVisit, StationReading,
+    Stations, Tick, Weighing,
+};
+use crate::stage::Stage;
+use crate::vocabulary::Method;
+
+/// The state while its lines are read.
+pub(super) struct Fold {
+    pub(super) piece: Piece,
+    pub(super) deletion: Deletion,
+    created_in: Option<LineId>,
+    flaw_events: Vec<(FlawId, FlawEvent)>,
+}
+
+impl Fold {
+    /// A piece of which nothing is known yet; room for as many diary entries as there are lines.
+    pub(super) fn new(id: PieceId, lines: usize) -> Self {
+        Self {
+            piece: Piece {
+                id,
+                created: None,
+                details: Details::default(),
+                visits: Vec::new(),
+                method: Method::Bag,
+                half_turned: None,
+                paused: None,
+                not_found: None,
+                ticks: Default::default(),
+                stations: Stations::default(),
+                readings: Vec::new(),
+                diameters: Default::default(),
+                flaws: Vec::new(),
+                looks: Vec::new(),
+                weighings: Vec::new(),
+                mass_changes: Vec::new(),
+                finish: FinishRecord::default(),
+                end: None,
+                deleted: None,
+                came_back: false,
+                diary: Vec::with_capacity(lines),
+                unknown_facts: 0,
+            },
+            deletion: Deletion::default(),
+            created_in: None,
+            flaw_events: Vec::new(),
+        }
+    }
+
+    fn enter_stage(&mut self, stage: Stage, at: Moment, entry: &EntryId) {
+        let visit = StageVisit {
+            stage,
+            since: at,
+            entry: Some(entry.clone()),
+        };
+        let only_the_start = self.piece.visits.len() == 1 && self.piece.visits[0].entry.is_none();
+        // Entered straight into a later stage: no empty stay in Shape before it.
+        if only_the_start && self.created_in.as_ref() == Some(&entry.line) {
+            self.piece.visits.clear();
+        }
+        self.piece.visits.push(visit);
+        self.piece.half_turned = None;
+    }
+
+    /// Puts one fact of a line that counts on the state.
+    #[allow(clippy::too_many_lines)] // one arm a fact: splitting it would hide the table it is
+    pub(super) fn apply(&mut self, entry: &EntryId, seq: u64, at: Moment, fact: &PieceFact) {
+        let piece = &mut self.piece;
+        let stage = piece.stage();
+        match fact {
+            PieceFact::Created => {
+                if piece.created.is_none() {
+                    piece.created = Some(at);
+                    self.created_in = Some(entry.line.clone());
+                    if piece.visits.is_empty() {
+                        piece.visits.push(StageVisit {
+                            stage: Stage::Shape,
+                            since: at,
+                            entry: None,
+                        });
+                    }
+                }
+            }
+            PieceFact::Detail { field, value } => piece.details.set(*field, value.clone()),
+            PieceFact::StageMoved(to) => {
+                piece.not_found = None;
+                self.enter_stage(*to, at, entry);
+            }
+            PieceFact::MethodChosen(method) => piece.method = *method,
+            PieceFact::HalfTurned => piece.half_turned = Some(at),
+            PieceFact::Resumed => piece.half_turned = None,
+            PieceFact::Paused { until } => piece.paused = Some((at, *until)),
+            PieceFact::Unpaused => piece.paused = None,
+            PieceFact::Ticked { line, text, on } => {
+                if *on {
+                    piece.ticks.insert(
+                        line.clone(),
+                        Tick {
+                            text: text.clone(),
+                            at,
+                        },
+                    );
+                } else {
+                    piece.ticks.remove(line);
+                }
+            }
+            PieceFact::Stations { count, depths_mm } => {
+                piece.stations = Stations {
+                    count: *count,
+                    depths_mm: depths_mm.clone(),
+                };
+            }
+            PieceFact::Reading(reading) => {
+                piece.half_turned = None;
+                piece.not_found = None;
+                piece.readings.push(StationReading {
+                    entry: entry.clone(),
+                    at,
+                    stage,
+                    reading: reading.clone(),
+                });
+            }
+            PieceFact::OutsideDiameter {
+                station,
+                diameter_mm,
+            } => {
+                match diameter_mm {
+                    Some(d) => piece.diameters.insert(*station, d.clone()),
+                    None => piece.diameters.remove(station),
+                };
+            }
+            PieceFact::FlawFound(note) => {
+                if piece.flaws.iter().all(|f| f.note.flaw != note.flaw) {
+                    piece.flaws.push(Flaw {
+                        entry: entry.clone(),
+                        found_at: at,
+                        found_in: stage,
+                        note: note.clone(),
+                        events: Vec::new(),
+                    });
+                }
+            }
+            PieceFact::FlawTreated(t) => {
+                self.flaw_events.push((
+                    t.flaw.clone(),
+                    FlawEvent::Treated {
+                        at,
+                        treated: t.clone(),
+                    },
+                ));
+            }
+            PieceFact::FlawLooked {
+                flaw,
+                change,
+                size_mm,
+            } => {
+                let event = FlawEvent::Looked {
+                    at,
+                    change: *change,
+                    size_mm: size_mm.clone(),
+                };
+                self.flaw_events.push((flaw.clone(), event));
+            }
+            PieceFact::Look { feel, mould, crack } => {
+                piece.not_found = None;
+                let look = Look {
+                    entry: entry.clone(),
+                    at,
+                    stage,
+                    feel: *feel,
+                    mould: *mould,
+                    crack: *crack,
+                };
+                piece.looks.push(look);
+            }
+            PieceFact::NotFound => piece.not_found = Some(at),
+            PieceFact::Weighed { mass_g, tare_g } => {
+                piece.not_found = None;
+                let (mass_g, tare_g) = (mass_g.clone(), *tare_g);
+                piece.weighings.push(Weighing {
+                    entry: entry.clone(),
+                    at,
+                    stage,
+                    mass_g,
+                    tare_g,
+                });
+            }
+            PieceFact::MassChanged(change) => piece.mass_changes.push((at, *change)),
+            PieceFact::Cracks(answer) => piece.finish.cracks = Some((at, *answer)),
+            PieceFact::Oval {
+                longest_mm,
+                shortest_mm,
+            } => {
+                let (longest_mm, shortest_mm) = (longest_mm.clone(), shortest_mm.clone());
+                piece.finish.oval = Some(OvalMeasured {
+                    at,
+                    longest_mm,
+                    shortest_mm,
+                });
+            }
+            PieceFact::SpigotTrued(size) => piece.finish.spigot_mm = Some(size.clone()),
+            PieceFact::TrueDecided { decision, reason } => {
+                piece.finish.decision = Some((at, *decision, reason.clone()));
+            }
+            PieceFact::Grits(text) => piece.finish.grits.push((at, text.clone())),
+            PieceFact::Coat(text) => piece.finish.coats.push((at, text.clone())),
+            PieceFact::Signed(text) => piece.finish.signed = Some((at, text.clone())),
+            PieceFact::Note(_) => {}
+            PieceFact::Ended(end) => piece.end = Some((at, end.clone())),
+            PieceFact::PutBack => piece.end = None,
+            PieceFact::Deleted => {
+                piece.deleted = Some(at);
+                self.deletion.deleted(seq, &entry.line);
+            }
+            PieceFact::Undeleted => {
+                piece.deleted = None;
+                self.deletion.undeleted();
+            }
+            PieceFact::Unknown { .. } => piece.unknown_facts += 1,
+            PieceFact::Amends { .. } | PieceFact::Retracts(_) => {}
+        }
+    }
+
+    /// The state once all lines are read.
+    pub(super) fn finish(mut self) -> Piece {
+        let piece = &mut self.piece;
+        // Work is never lost in a piece that is out of sight.
+        if self.deletion.overtaken() {
+            piece.deleted = None;
+            piece.came_back = true;
+        }
+        for (flaw, event) in self.flaw_events {
+            if let Some(flaw) = piece.flaws.iter_mut().find(|f| f.note.flaw == flaw) {
+                flaw.events.push(event);
+            }
+        }
+        if piece.visits.is_empty() {
+            let first = piece.diary.iter().find(|e| !e.retracted);
+            let since = first.map(|e| e.at);
+            piece.visits.extend(since.map(|since| StageVisit {
+                stage: Stage::Shape,
+                since,
+                entry: None,
+            }));
+        }
+        // Stable sorts: what happened at one moment stays in fold order.
+        piece.looks.sort_by_key(|l| l.at);
+        piece.weighings.sort_by_key(|w| w.at);
+        piece.mass_changes.sort_by_key(|m| m.0);
+        piece.finish.grits.sort_by_key(|g| g.0);
+        piece.finish.coats.sort_by_key(|c| c.0);
+        piece.diary.sort_by_key(|e| e.at);
+        self.piece
+    }
+}
