@@ -1,11 +1,11 @@
 //! What the app does and says: words, numbers, actions and views, without screens, threads or files.
 
-pub mod words;
 pub mod action;
 pub mod app;
 pub mod chrome;
 pub mod device;
 pub mod diary;
+pub mod drawing;
 pub mod drying;
 pub mod flaws;
 pub mod new_piece;
@@ -19,3 +19,4 @@ pub mod today;
 pub mod truing;
 pub mod undo;
 pub mod wall;
+pub mod words;

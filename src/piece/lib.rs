@@ -3,6 +3,7 @@
 //! Everything recorded is a [`line::Line`] of facts; [`fold::fold_piece`] derives the state of a piece from its
 //! lines and [`shop::fold_shop`] that of the workshop. No files, no clock, no screens: time is an argument.
 
+pub mod bag;
 pub mod detail;
 pub mod diary;
 pub mod fact;
@@ -15,3 +16,4 @@ pub mod settings;
 pub mod shop;
 pub mod stage;
 pub mod vocabulary;
+pub mod wanted;

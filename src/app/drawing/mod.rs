@@ -1,0 +1,9 @@
+//! Drawing: the half section of a piece as path strings in millimetres, the true shape at one scale.
+//!
+//! The left half shows the outside, the right half is cut. Where no diameters were measured the outline picked is
+//! scaled to the size; where no walls were read the wall wanted is drawn dashed.
+
+mod path;
+mod section;
+
+pub use section::{SectionDrawing, StationSpot, section, section_of};
