@@ -83,7 +83,10 @@ impl App {
     /// [`StoreError`] where the store cannot be read at all.
     pub fn open(mut store: Box<dyn Store>, demo: bool, now: Moment) -> Result<Self, StoreError> {
         let loaded = store.load()?;
-        let device = store.device_settings().map(|t| DeviceSettings::from_json(&t)).unwrap_or_default();
+        let device = store
+            .device_settings()
+            .map(|t| DeviceSettings::from_json(&t))
+            .unwrap_or_default();
         let words = words_of(&device);
         let mut app = Self {
             store,
@@ -104,7 +107,8 @@ impl App {
             demo,
         };
         for (id, lines) in loaded.pieces {
-            app.pieces.insert(id.clone(), fold_piece(id.clone(), lines.clone()));
+            app.pieces
+                .insert(id.clone(), fold_piece(id.clone(), lines.clone()));
             app.lines.insert(id, lines);
         }
         app.entered(now);
@@ -119,8 +123,14 @@ impl App {
         let outcome = self.carry_out(action.clone(), now);
         // Lines that reached the disk stand, also where a later part of the action failed: they can be undone.
         if !self.written.is_empty() {
-            let said = self.said.take().unwrap_or_else(|| self.words.text("recorded"));
-            self.undo.push(Step { lines: std::mem::take(&mut self.written), said });
+            let said = self
+                .said
+                .take()
+                .unwrap_or_else(|| self.words.text("recorded"));
+            self.undo.push(Step {
+                lines: std::mem::take(&mut self.written),
+                said,
+            });
         }
         match outcome {
             Ok(()) => {}
@@ -142,7 +152,10 @@ impl App {
             Action::Redo => return self.redo_last(now),
             Action::HideUndo => self.undo.hide(),
             Action::Choose(place) => {
-                let chosen = self.question.take().and_then(|q| q.choices.into_iter().nth(place));
+                let chosen = self
+                    .question
+                    .take()
+                    .and_then(|q| q.choices.into_iter().nth(place));
                 if let Some(action) = chosen.and_then(|c| c.action) {
                     return self.carry_out(action, now);
                 }
@@ -210,7 +223,8 @@ impl App {
         let id = line.id.clone();
         let lines = self.lines.entry(piece.clone()).or_default();
         lines.push(line);
-        self.pieces.insert(piece.clone(), fold_piece(piece.clone(), lines.clone()));
+        self.pieces
+            .insert(piece.clone(), fold_piece(piece.clone(), lines.clone()));
         self.written.push((Scope::Piece(piece.clone()), id.clone()));
         Ok(id)
     }
@@ -219,7 +233,12 @@ impl App {
     ///
     /// # Errors
     /// [`AppError::NotSaved`]; nothing of the state has changed then.
-    pub(crate) fn record_shop(&mut self, at: Moment, facts: Vec<ShopFact>, now: Moment) -> Result<LineId, AppError> {
+    pub(crate) fn record_shop(
+        &mut self,
+        at: Moment,
+        facts: Vec<ShopFact>,
+        now: Moment,
+    ) -> Result<LineId, AppError> {
         let line = self.store.append_shop(at, now, facts)?;
         let id = line.id.clone();
         self.shop_lines.push(line);
@@ -245,7 +264,12 @@ impl App {
             style: crate::question::ChoiceStyle::Primary,
             action: None,
         };
-        self.question = Some(Question { title, text, choices: vec![ok], caution: false });
+        self.question = Some(Question {
+            title,
+            text,
+            choices: vec![ok],
+            caution: false,
+        });
     }
 
     fn retract_all(&mut self, step: &Step, now: Moment) -> Result<Step, AppError> {
@@ -253,13 +277,20 @@ impl App {
         // Backwards: what was built on comes away first.
         for (scope, line) in step.lines.iter().rev() {
             let retraction = match scope {
-                Scope::Piece(id) => self.record(id, now, vec![PieceFact::Retracts(line.clone())], now)?,
-                Scope::Shop => self.record_shop(now, vec![ShopFact::Retracts(line.clone())], now)?,
+                Scope::Piece(id) => {
+                    self.record(id, now, vec![PieceFact::Retracts(line.clone())], now)?
+                }
+                Scope::Shop => {
+                    self.record_shop(now, vec![ShopFact::Retracts(line.clone())], now)?
+                }
             };
             lines.push((scope.clone(), retraction));
         }
         self.written.clear();
-        Ok(Step { lines, said: step.said.clone() })
+        Ok(Step {
+            lines,
+            said: step.said.clone(),
+        })
     }
 
     fn undo_last(&mut self, now: Moment) -> Result<(), AppError> {
@@ -299,12 +330,16 @@ impl App {
 
     /// All pieces that were made and are not deleted.
     pub fn pieces(&self) -> impl Iterator<Item = &Piece> {
-        self.pieces.values().filter(|p| p.created.is_some() && p.deleted.is_none())
+        self.pieces
+            .values()
+            .filter(|p| p.created.is_some() && p.deleted.is_none())
     }
 
     /// Pieces that were deleted and can be brought back.
     pub fn deleted_pieces(&self) -> impl Iterator<Item = &Piece> {
-        self.pieces.values().filter(|p| p.created.is_some() && p.deleted.is_some())
+        self.pieces
+            .values()
+            .filter(|p| p.created.is_some() && p.deleted.is_some())
     }
 
     /// The workshop.
@@ -392,6 +427,10 @@ impl App {
             .filter(|c| c.is_ascii_alphanumeric())
             .take(12)
             .collect();
-        format!("{}-{:010x}", if readable.is_empty() { "x" } else { &readable }, self.store.random() >> 24)
+        format!(
+            "{}-{:010x}",
+            if readable.is_empty() { "x" } else { &readable },
+            self.store.random() >> 24
+        )
     }
 }

@@ -99,13 +99,23 @@ impl App {
             0 => String::new(),
             n => n.to_string(),
         };
-        let tab = |tab: Tab, label: String, icon, badge| TabView { key: tab.key(), label, icon, badge };
+        let tab = |tab: Tab, label: String, icon, badge| TabView {
+            key: tab.key(),
+            label,
+            icon,
+            badge,
+        };
         ChromeView {
             tab: self.tab().key(),
             page: self.route().page().map_or("", |p| p.key()),
             tabs: vec![
                 tab(Tab::Today, words.text("tab-today"), "calendar", waiting),
-                tab(Tab::Pieces, words.text("tab-pieces"), "vessel", String::new()),
+                tab(
+                    Tab::Pieces,
+                    words.text("tab-pieces"),
+                    "vessel",
+                    String::new(),
+                ),
                 tab(Tab::Shop, words.text("tab-shop"), "house", String::new()),
             ],
             undo: self.undo_view(),
@@ -152,9 +162,11 @@ impl App {
                 button: words.text("action-redo"),
                 redo: true,
             }),
-            (None, Some(step)) => {
-                Some(UndoView { said: step.said.clone(), button: words.text("action-undo"), redo: false })
-            }
+            (None, Some(step)) => Some(UndoView {
+                said: step.said.clone(),
+                button: words.text("action-undo"),
+                redo: false,
+            }),
             (None, None) => None,
         }
     }

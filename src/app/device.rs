@@ -103,7 +103,8 @@ impl DeviceSettings {
     /// The settings from their kept text; each field that cannot be read takes its default.
     #[must_use]
     pub fn from_json(text: &str) -> Self {
-        let kept: serde_json::Map<String, serde_json::Value> = serde_json::from_str(text).unwrap_or_default();
+        let kept: serde_json::Map<String, serde_json::Value> =
+            serde_json::from_str(text).unwrap_or_default();
         let mut good = serde_json::Map::new();
         for (key, value) in kept {
             let mut trial = good.clone();
@@ -136,7 +137,10 @@ mod tests {
         assert_eq!(s.theme, ThemeChoice::Dark);
         assert_eq!(s.length, LengthChoice::Mm);
         assert!((s.text_scale - 1.3).abs() < 1e-9);
-        assert_eq!(DeviceSettings::from_json("rubbish"), DeviceSettings::default());
+        assert_eq!(
+            DeviceSettings::from_json("rubbish"),
+            DeviceSettings::default()
+        );
         assert_eq!(DeviceSettings::from_json(&s.to_json()), s);
     }
 }

@@ -138,7 +138,10 @@ pub struct Route {
 
 impl Default for Route {
     fn default() -> Self {
-        Self { tab: Tab::Today, pages: Vec::new() }
+        Self {
+            tab: Tab::Today,
+            pages: Vec::new(),
+        }
     }
 }
 

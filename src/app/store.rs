@@ -46,7 +46,12 @@ pub trait Store {
     ///
     /// # Errors
     /// [`StoreError`] where it is not certain that the line was kept.
-    fn append_shop(&mut self, at: Moment, noted_at: Moment, facts: Vec<ShopFact>) -> Result<Line<ShopFact>, StoreError>;
+    fn append_shop(
+        &mut self,
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<ShopFact>,
+    ) -> Result<Line<ShopFact>, StoreError>;
 
     /// Keeps this device's own settings (theme, units...), outside the shelf.
     ///
@@ -87,16 +92,27 @@ impl MemoryStore {
         noted_at: Moment,
         facts: Vec<F>,
     ) -> Result<Line<F>, StoreError> {
-        let device = evenwall_piece::ids::DeviceId::new("memory").map_err(|e| StoreError(e.to_string()))?;
+        let device =
+            evenwall_piece::ids::DeviceId::new("memory").map_err(|e| StoreError(e.to_string()))?;
         let n = lines.len() as u64 + 1;
         let seq = lines.iter().map(|l| l.seq).max().unwrap_or(0) + 1;
-        Ok(Line { id: evenwall_piece::ids::LineId { device, n }, seq, at, noted_at, facts })
+        Ok(Line {
+            id: evenwall_piece::ids::LineId { device, n },
+            seq,
+            at,
+            noted_at,
+            facts,
+        })
     }
 }
 
 impl Store for MemoryStore {
     fn load(&mut self) -> Result<Loaded, StoreError> {
-        Ok(Loaded { pieces: self.pieces.clone(), shop: self.shop.clone(), problems: Vec::new() })
+        Ok(Loaded {
+            pieces: self.pieces.clone(),
+            shop: self.shop.clone(),
+            problems: Vec::new(),
+        })
     }
 
     fn append_piece(
@@ -121,7 +137,12 @@ impl Store for MemoryStore {
         Ok(line)
     }
 
-    fn append_shop(&mut self, at: Moment, noted_at: Moment, facts: Vec<ShopFact>) -> Result<Line<ShopFact>, StoreError> {
+    fn append_shop(
+        &mut self,
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<ShopFact>,
+    ) -> Result<Line<ShopFact>, StoreError> {
         if self.failing {
             return Err(StoreError("The disk is full.".into()));
         }

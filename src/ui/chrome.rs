@@ -7,7 +7,7 @@ use evenwall_app::app::App;
 use evenwall_app::device::ThemeChoice;
 use evenwall_app::route::Tab;
 use evenwall_piece::piece::Moment;
-use evenwall_ui::{AppWindow, Chrome, ChoiceItem, TabItem, Theme};
+use evenwall_ui::{AppWindow, ChoiceItem, Chrome, TabItem, Theme};
 use slint::{ComponentHandle, SharedString};
 
 use super::models::fill;
@@ -17,13 +17,18 @@ use super::{Screens, on, on_touch};
 pub fn connect(screens: &Rc<Screens>) {
     let chrome = screens.window.global::<Chrome>();
     chrome.on_go_tab(on(screens, |key: SharedString| {
-        [Tab::Today, Tab::Pieces, Tab::Shop].into_iter().find(|t| t.key() == key).map(Action::GoTab)
+        [Tab::Today, Tab::Pieces, Tab::Shop]
+            .into_iter()
+            .find(|t| t.key() == key)
+            .map(Action::GoTab)
     }));
     chrome.on_back(on_touch(screens, || Action::Back));
     chrome.on_undo(on_touch(screens, || Action::Undo));
     chrome.on_redo(on_touch(screens, || Action::Redo));
     chrome.on_hide_undo(on_touch(screens, || Action::HideUndo));
-    chrome.on_choose(on(screens, |place: i32| usize::try_from(place).ok().map(Action::Choose)));
+    chrome.on_choose(on(screens, |place: i32| {
+        usize::try_from(place).ok().map(Action::Choose)
+    }));
     chrome.on_close_question(on_touch(screens, || Action::CloseQuestion));
     chrome.on_try_again(on_touch(screens, || Action::TryAgain));
     chrome.on_hide_save_error(on_touch(screens, || Action::HideSaveError));
@@ -65,7 +70,10 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
             question
                 .choices
                 .into_iter()
-                .map(|c| ChoiceItem { label: c.label.into(), style: c.style.into() })
+                .map(|c| ChoiceItem {
+                    label: c.label.into(),
+                    style: c.style.into(),
+                })
                 .collect(),
         ));
     }
@@ -78,7 +86,9 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
     chrome.set_left_handed(view.left_handed);
     window.global::<Theme>().set_left_handed(view.left_handed);
     look(window, view.theme, view.text_scale);
-    window.global::<Theme>().set_reduced_motion(view.reduced_motion);
+    window
+        .global::<Theme>()
+        .set_reduced_motion(view.reduced_motion);
     // Last: a page appears with its content in place.
     chrome.set_tab(view.tab.into());
     chrome.set_page(view.page.into());

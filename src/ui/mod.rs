@@ -42,7 +42,11 @@ impl Screens {
     /// [`PlatformError`] where no window can be made.
     pub fn new(app: App, clock: Clock) -> Result<Rc<Self>, PlatformError> {
         let window = AppWindow::new()?;
-        let screens = Rc::new(Self { window, app: RefCell::new(app), clock });
+        let screens = Rc::new(Self {
+            window,
+            app: RefCell::new(app),
+            clock,
+        });
         chrome::connect(&screens);
         today::connect(&screens);
         pieces::connect(&screens);
@@ -85,7 +89,9 @@ impl Screens {
         // The pages first, so that a page that appears has its content at once.
         for key in [tab, page] {
             match key {
-                "today" | "bag-round" | "weigh-round" | "away" | "catch-up" => today::show(window, &app, key, now),
+                "today" | "bag-round" | "weigh-round" | "away" | "catch-up" => {
+                    today::show(window, &app, key, now)
+                }
                 "pieces" => pieces::show(window, &app, now),
                 "new-piece" => new_piece::show(window, &app, now),
                 "piece" | "details" | "stages" | "ending" => piece::show(window, &app, key, now),
@@ -116,7 +122,10 @@ impl Screens {
 }
 
 /// Makes a callback that turns its argument into an action: `on(&screens, |key: SharedString| Action::...)`.
-pub(crate) fn on<A>(screens: &Rc<Screens>, make: impl Fn(A) -> Option<Action> + 'static) -> impl FnMut(A) + 'static {
+pub(crate) fn on<A>(
+    screens: &Rc<Screens>,
+    make: impl Fn(A) -> Option<Action> + 'static,
+) -> impl FnMut(A) + 'static {
     let screens = Rc::downgrade(screens);
     move |argument| {
         if let (Some(screens), Some(action)) = (screens.upgrade(), make(argument)) {
@@ -126,7 +135,10 @@ pub(crate) fn on<A>(screens: &Rc<Screens>, make: impl Fn(A) -> Option<Action> + 
 }
 
 /// The same for a callback without arguments.
-pub(crate) fn on_touch(screens: &Rc<Screens>, action: impl Fn() -> Action + 'static) -> impl FnMut() + 'static {
+pub(crate) fn on_touch(
+    screens: &Rc<Screens>,
+    action: impl Fn() -> Action + 'static,
+) -> impl FnMut() + 'static {
     let screens = Rc::downgrade(screens);
     move || {
         if let Some(screens) = screens.upgrade() {

@@ -9,7 +9,9 @@ use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::store::{MemoryStore, Store};
 use evenwall_piece::piece::Moment;
-use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions};
+use i_slint_backend_testing::{
+    AccessibleRole, ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions,
+};
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalSize, PhysicalSize, SharedString};
 
@@ -22,8 +24,12 @@ pub fn moment(text: &str) -> Moment {
 }
 
 /// Sizes at which pictures are taken: name, width, height.
-pub const SIZES: [(&str, f32, f32); 4] =
-    [("phone", 390.0, 844.0), ("small", 360.0, 640.0), ("landscape", 844.0, 390.0), ("tablet", 1180.0, 820.0)];
+pub const SIZES: [(&str, f32, f32); 4] = [
+    ("phone", 390.0, 844.0),
+    ("small", 360.0, 640.0),
+    ("landscape", 844.0, 390.0),
+    ("tablet", 1180.0, 820.0),
+];
 
 /// The app with its screens.
 pub struct Bench {
@@ -59,7 +65,8 @@ impl Bench {
         let app = App::open(store, demo, start).expect("the store opens");
         let time = Rc::new(Cell::new(start));
         let clock = time.clone();
-        let screens = Screens::new(app, Box::new(move || clock.get())).expect("a window can be made");
+        let screens =
+            Screens::new(app, Box::new(move || clock.get())).expect("a window can be made");
         screens.window().show().expect("the window shows");
         let bench = Self { screens, time };
         bench.resize(390.0, 844.0, 1.0);
@@ -91,9 +98,16 @@ impl Bench {
     /// Sets the window's size in logical pixels and its scale.
     pub fn resize(&self, width: f32, height: f32, scale: f32) {
         let window = self.screens.window().window();
-        window.dispatch_event(WindowEvent::ScaleFactorChanged { scale_factor: scale });
-        window.set_size(PhysicalSize::new((width * scale) as u32, (height * scale) as u32));
-        window.dispatch_event(WindowEvent::Resized { size: LogicalSize::new(width, height) });
+        window.dispatch_event(WindowEvent::ScaleFactorChanged {
+            scale_factor: scale,
+        });
+        window.set_size(PhysicalSize::new(
+            (width * scale) as u32,
+            (height * scale) as u32,
+        ));
+        window.dispatch_event(WindowEvent::Resized {
+            size: LogicalSize::new(width, height),
+        });
     }
 
     /// All elements with this accessible label.
@@ -125,14 +139,22 @@ impl Bench {
     /// Touches the one element with this label, by its accessible action.
     pub fn touch(&self, label: &str) {
         let found = self.touchable(label);
-        assert!(!found.is_empty(), "nothing to touch is called '{label}'; there is: {:#?}", self.labels());
+        assert!(
+            !found.is_empty(),
+            "nothing to touch is called '{label}'; there is: {:#?}",
+            self.labels()
+        );
         found[0].invoke_accessible_default_action();
     }
 
     /// Touches the n-th element with this label.
     pub fn touch_nth(&self, label: &str, n: usize) {
         let found = self.touchable(label);
-        assert!(found.len() > n, "no {n}. '{label}'; there is: {:#?}", self.labels());
+        assert!(
+            found.len() > n,
+            "no {n}. '{label}'; there is: {:#?}",
+            self.labels()
+        );
         found[n].invoke_accessible_default_action();
     }
 
@@ -157,7 +179,11 @@ impl Bench {
     /// Presses the one element with this label with a finger, in the middle of it.
     pub fn press(&self, label: &str) {
         let found = self.touchable(label);
-        assert!(!found.is_empty(), "nothing to press is called '{label}'; there is: {:#?}", self.labels());
+        assert!(
+            !found.is_empty(),
+            "nothing to press is called '{label}'; there is: {:#?}",
+            self.labels()
+        );
         found[0].mock_single_click(PointerEventButton::Left);
     }
 
@@ -167,7 +193,12 @@ impl Bench {
             .find(label)
             .into_iter()
             .find(|e| e.accessible_role() == Some(AccessibleRole::TextInput))
-            .unwrap_or_else(|| panic!("no field is called '{label}'; there is: {:#?}", self.labels()));
+            .unwrap_or_else(|| {
+                panic!(
+                    "no field is called '{label}'; there is: {:#?}",
+                    self.labels()
+                )
+            });
         field.set_accessible_value(text);
     }
 
@@ -206,7 +237,12 @@ impl Bench {
 
     /// Saves what is on screen as a PNG.
     pub fn picture(&self, name: &str) {
-        let pixels = self.screens.window().window().take_snapshot().expect("the software renderer draws");
+        let pixels = self
+            .screens
+            .window()
+            .window()
+            .take_snapshot()
+            .expect("the software renderer draws");
         let folder = Self::pictures();
         std::fs::create_dir_all(&folder).expect("the picture folder can be made");
         image::save_buffer(
@@ -231,7 +267,10 @@ impl Bench {
                     ("large", ThemeChoice::Light, 1.3),
                 ],
                 "small" => &[("huge", ThemeChoice::Light, 1.6)],
-                "tablet" => &[("light", ThemeChoice::Light, 1.0), ("dark", ThemeChoice::Dark, 1.0)],
+                "tablet" => &[
+                    ("light", ThemeChoice::Light, 1.0),
+                    ("dark", ThemeChoice::Dark, 1.0),
+                ],
                 _ => &[("light", ThemeChoice::Light, 1.0)],
             };
             for (look, theme, scale) in looks {

@@ -16,7 +16,11 @@ pub struct DiaryState {}
 impl App {
     pub(crate) fn enter_diary(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_diary(&mut self, action: DiaryAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_diary(
+        &mut self,
+        action: DiaryAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

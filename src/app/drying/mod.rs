@@ -16,7 +16,11 @@ pub struct DryingState {}
 impl App {
     pub(crate) fn enter_drying(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_drying(&mut self, action: DryingAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_drying(
+        &mut self,
+        action: DryingAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

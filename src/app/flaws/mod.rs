@@ -16,7 +16,11 @@ pub struct FlawsState {}
 impl App {
     pub(crate) fn enter_flaws(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_flaws(&mut self, action: FlawsAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_flaws(
+        &mut self,
+        action: FlawsAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

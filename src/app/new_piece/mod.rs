@@ -16,7 +16,11 @@ pub struct NewPieceState {}
 impl App {
     pub(crate) fn enter_new_piece(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_new_piece(&mut self, action: NewPieceAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_new_piece(
+        &mut self,
+        action: NewPieceAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

@@ -16,7 +16,11 @@ pub struct PieceState {}
 impl App {
     pub(crate) fn enter_piece(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_piece(&mut self, action: PieceAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_piece(
+        &mut self,
+        action: PieceAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

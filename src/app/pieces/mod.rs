@@ -16,7 +16,11 @@ pub struct PiecesState {}
 impl App {
     pub(crate) fn enter_pieces(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_pieces(&mut self, action: PiecesAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_pieces(
+        &mut self,
+        action: PiecesAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

@@ -22,7 +22,11 @@ impl App {
 
     pub(crate) fn enter_today(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_today(&mut self, action: TodayAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_today(
+        &mut self,
+        action: TodayAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }

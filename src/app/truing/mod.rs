@@ -16,7 +16,11 @@ pub struct TruingState {}
 impl App {
     pub(crate) fn enter_truing(&mut self, _page: Option<&Page>, _now: Moment) {}
 
-    pub(crate) fn apply_truing(&mut self, action: TruingAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_truing(
+        &mut self,
+        action: TruingAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         match action {}
     }
 }
