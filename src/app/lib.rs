@@ -9,6 +9,7 @@ pub mod drawing;
 pub mod drying;
 pub mod flaws;
 pub mod new_piece;
+pub mod numbers;
 pub mod piece;
 pub mod pieces;
 pub mod question;

@@ -198,12 +198,15 @@ enum Span {
 
 /// The unit in which a number of days is told, and the number, rounded down so that time is never made longer.
 fn span(days: i64) -> (Span, i64) {
-    match days {
-        0..=DAYS_UP_TO => (Span::Days, days),
-        0..=WEEKS_UP_TO => (Span::Weeks, days / 7),
+    if days <= DAYS_UP_TO {
+        (Span::Days, days)
+    } else if days <= WEEKS_UP_TO {
+        (Span::Weeks, days / 7)
+    } else if days <= MONTHS_UP_TO {
         // A month is 365.25 / 12 = 30.4375 days, in ten-thousandths so that the sum stays whole.
-        0..=MONTHS_UP_TO => (Span::Months, days * 10_000 / 304_375),
-        _ => (Span::Years, days * 100 / 36_525),
+        (Span::Months, days * 10_000 / 304_375)
+    } else {
+        (Span::Years, days * 100 / 36_525)
     }
 }
 
