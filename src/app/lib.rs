@@ -3,6 +3,7 @@
 pub mod action;
 pub mod app;
 pub mod chrome;
+pub mod details;
 pub mod device;
 pub mod diary;
 pub mod drawing;
@@ -20,4 +21,5 @@ pub mod today;
 pub mod truing;
 pub mod undo;
 pub mod wall;
+pub mod woods;
 pub mod words;

@@ -10,6 +10,7 @@ pub mod fact;
 pub mod fold;
 pub mod ids;
 pub mod line;
+pub mod mark;
 pub mod piece;
 pub mod rhythm;
 pub mod settings;
