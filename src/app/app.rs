@@ -52,6 +52,7 @@ pub(crate) struct PageStates {
 /// The app behind the screens.
 pub struct App {
     store: Box<dyn Store>,
+    /// The lines of pieces that were written to in this session; the others are read when their turn comes.
     lines: BTreeMap<PieceId, Vec<Line<PieceFact>>>,
     shop_lines: Vec<Line<ShopFact>>,
     pieces: BTreeMap<PieceId, Piece>,
@@ -107,9 +108,7 @@ impl App {
             demo,
         };
         for (id, lines) in loaded.pieces {
-            app.pieces
-                .insert(id.clone(), fold_piece(id.clone(), lines.clone()));
-            app.lines.insert(id, lines);
+            app.pieces.insert(id.clone(), fold_piece(id, lines));
         }
         app.entered(now);
         Ok(app)
@@ -219,6 +218,11 @@ impl App {
         facts: Vec<PieceFact>,
         now: Moment,
     ) -> Result<LineId, AppError> {
+        // Read before the write: what cannot be read back is not built upon.
+        if !self.lines.contains_key(piece) {
+            let lines = self.store.load_piece(piece)?;
+            self.lines.insert(piece.clone(), lines);
+        }
         let line = self.store.append_piece(piece, at, now, facts)?;
         let id = line.id.clone();
         let lines = self.lines.entry(piece.clone()).or_default();
