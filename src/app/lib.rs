@@ -14,6 +14,7 @@ pub mod numbers;
 pub mod piece;
 pub mod pieces;
 pub mod question;
+mod record;
 pub mod route;
 pub mod shop;
 pub mod store;

@@ -3,6 +3,8 @@
 //! Everything recorded is a [`line::Line`] of facts; [`fold::fold_piece`] derives the state of a piece from its
 //! lines and [`shop::fold_shop`] that of the workshop. No files, no clock, no screens: time is an argument.
 
+pub mod agenda;
+pub mod away;
 pub mod bag;
 pub mod detail;
 pub mod diary;
@@ -13,8 +15,10 @@ pub mod line;
 pub mod mark;
 pub mod piece;
 pub mod rhythm;
+pub mod round;
 pub mod settings;
 pub mod shop;
 pub mod stage;
 pub mod vocabulary;
+pub mod weights;
 pub mod wanted;

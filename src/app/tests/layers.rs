@@ -1,0 +1,130 @@
+//! The layers hold: who may depend on whom, and who may touch files, clocks and threads.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+#![allow(clippy::disallowed_methods)] // this test reads the sources
+
+use std::path::{Path, PathBuf};
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// Crates of ours that a manifest depends on, in whatever section.
+fn depends_on(manifest: &str) -> Vec<String> {
+    manifest
+        .lines()
+        .filter_map(|l| l.trim().strip_prefix("evenwall-"))
+        .filter_map(|l| l.split(['.', ' ', '=']).next())
+        .map(str::to_owned)
+        .collect()
+}
+
+/// An arrow means "may depend on"; nothing points left.
+const MAY: [(&str, &[&str]); 6] = [
+    ("src/wood", &[]),
+    ("src/piece", &["wood"]),
+    ("src/shelf", &["piece", "wood"]),
+    ("src/app", &["shelf", "piece", "wood"]),
+    ("ui", &[]),
+    (".", &["ui", "app", "shelf", "piece", "wood"]),
+];
+
+fn illegal<'a>(found: &'a [String], may: &[&str]) -> Vec<&'a String> {
+    found.iter().filter(|d| !may.contains(&d.as_str())).collect()
+}
+
+#[test]
+fn no_crate_depends_on_one_to_its_left() {
+    for (folder, may) in MAY {
+        let manifest = std::fs::read_to_string(root().join(folder).join("Cargo.toml")).unwrap();
+        // The root manifest also lists the workspace's own crates.
+        let manifest = manifest.split("\n[package]").last().unwrap().to_owned();
+        let found = depends_on(&manifest);
+        assert!(illegal(&found, may).is_empty(), "{folder} depends on {found:?}, allowed: {may:?}");
+    }
+}
+
+#[test]
+fn a_planted_dependency_is_found() {
+    let found = depends_on("[dependencies]\nevenwall-app.workspace = true\nserde = \"1\"\n");
+    assert_eq!(illegal(&found, &["wood"]), ["app"]);
+}
+
+/// What a layer may not name in its sources.
+fn forbidden(folder: &str) -> &'static [&'static str] {
+    const CLOCK: &[&str] = &["SystemTime::now", "Instant::now", "Local::now", "Utc::now"];
+    const PURE: &[&str] = &[
+        "SystemTime::now",
+        "Instant::now",
+        "Local::now",
+        "Utc::now",
+        "std::fs",
+        "std::thread",
+        "std::net",
+        "serde",
+    ];
+    const APP: &[&str] =
+        &["SystemTime::now", "Instant::now", "Local::now", "Utc::now", "std::fs", "std::thread", "std::net", "slint"];
+    match folder {
+        "src/wood" | "src/piece" => PURE,
+        "src/app" => APP,
+        _ => CLOCK,
+    }
+}
+
+fn violations(source: &str, words: &[&str]) -> Vec<String> {
+    source
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim_start().starts_with("//"))
+        .flat_map(|(n, line)| {
+            words.iter().filter(|w| line.contains(**w)).map(move |w| format!("line {}: {w}", n + 1))
+        })
+        .collect()
+}
+
+fn sources(folder: &Path, into: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap().map(Result::unwrap) {
+        let path = entry.path();
+        let name = entry.file_name();
+        if path.is_dir() {
+            // Tests and benches may read files and clocks.
+            if !["tests", "benches", "examples"].contains(&name.to_str().unwrap()) {
+                sources(&path, into);
+            }
+        } else if path.extension().is_some_and(|e| e == "rs") {
+            into.push(path);
+        }
+    }
+}
+
+#[test]
+fn pure_layers_touch_no_files_clocks_or_threads() {
+    for folder in ["src/wood", "src/piece", "src/shelf", "src/app"] {
+        let mut files = Vec::new();
+        sources(&root().join(folder), &mut files);
+        assert!(!files.is_empty());
+        for file in files {
+            let found = violations(&std::fs::read_to_string(&file).unwrap(), forbidden(folder));
+            assert!(found.is_empty(), "{}: {found:?}", file.display());
+        }
+    }
+}
+
+#[test]
+fn a_planted_violation_is_found() {
+    let planted = "fn now() { chrono::Local::now(); }\n// std::fs in a comment is fine\nuse std::fs::File;\n";
+    assert_eq!(violations(planted, forbidden("src/piece")).len(), 2);
+    assert_eq!(violations(planted, forbidden("src/shelf")).len(), 1);
+}
+
+#[test]
+fn files_stay_short_enough_to_read_at_one_sitting() {
+    let mut files = Vec::new();
+    for folder in ["src", "tests"] {
+        sources(&root().join(folder), &mut files);
+    }
+    for file in files {
+        let lines = std::fs::read_to_string(&file).unwrap().lines().count();
+        assert!(lines <= 400, "{} has {lines} lines: split it", file.display());
+    }
+}
