@@ -22,5 +22,6 @@ pub mod today;
 pub mod truing;
 pub mod undo;
 pub mod wall;
+pub mod whereabouts;
 pub mod woods;
 pub mod words;

@@ -20,5 +20,5 @@ pub mod settings;
 pub mod shop;
 pub mod stage;
 pub mod vocabulary;
-pub mod weights;
 pub mod wanted;
+pub mod weights;

@@ -182,7 +182,13 @@ mod tests {
         facts.extend(more);
         let device = DeviceId::new("d").unwrap();
         let id_of_line = LineId { device, n: 1 };
-        let line = Line { id: id_of_line, seq: 1, at, noted_at: at, facts };
+        let line = Line {
+            id: id_of_line,
+            seq: 1,
+            at,
+            noted_at: at,
+            facts,
+        };
         fold_piece(id, vec![line])
     }
 
@@ -251,10 +257,7 @@ mod tests {
     fn only_a_living_piece_holds_its_mark_however_it_is_written() {
         let living = [piece("K07", 1, vec![])];
         let id = living[0].id.clone();
-        assert_eq!(
-            mark_problem(" k 07", &living),
-            Some(MarkProblem::InUse(id))
-        );
+        assert_eq!(mark_problem(" k 07", &living), Some(MarkProblem::InUse(id)));
         assert_eq!(mark_problem("K08", &living), None);
         let gone = [piece("K07", 1, vec![PieceFact::Ended(End::GivenAway)])];
         assert_eq!(mark_problem("K07", &gone), None);
@@ -275,7 +278,10 @@ mod tests {
             marks_from("K08", 3, &pieces),
             ["K08", "K10", "K11"].map(str::to_owned)
         );
-        assert_eq!(marks_from("Ash", 2, &[]), ["Ash", "Ash2"].map(str::to_owned));
+        assert_eq!(
+            marks_from("Ash", 2, &[]),
+            ["Ash", "Ash2"].map(str::to_owned)
+        );
         assert!(marks_from(&"9".repeat(12), 20, &[]).len() < 20);
         assert_eq!(marks_from("ÄÖ", 2, &[]), ["ÄÖ", "ÄÖ2"].map(str::to_owned));
     }

@@ -57,7 +57,9 @@ impl Day {
             [year] if year.len() == 4 => Some(Self::Year(year.parse().ok()?)),
             [year, month] if year.len() == 4 => {
                 let (year, month) = (year.parse().ok()?, month.parse().ok()?);
-                (1..=12).contains(&month).then_some(Self::Month(year, month))
+                (1..=12)
+                    .contains(&month)
+                    .then_some(Self::Month(year, month))
             }
             [_, _, _] => text.parse().ok().map(Self::Day),
             _ => None,
