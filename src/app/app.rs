@@ -66,6 +66,7 @@ pub struct App {
     said: Option<String>,
     question: Option<Question>,
     save_error: Option<(String, Action)>,
+    retry: Option<Action>,
     problems: Vec<String>,
     demo: bool,
 }
@@ -104,6 +105,7 @@ impl App {
             said: None,
             question: None,
             save_error: None,
+            retry: None,
             problems: loaded.problems,
             demo,
         };
@@ -119,6 +121,7 @@ impl App {
     pub fn apply(&mut self, action: Action, now: Moment) {
         self.written.clear();
         self.said = None;
+        self.retry = None;
         let outcome = self.carry_out(action.clone(), now);
         // Lines that reached the disk stand, also where a later part of the action failed: they can be undone.
         if !self.written.is_empty() {
@@ -133,7 +136,10 @@ impl App {
         }
         match outcome {
             Ok(()) => {}
-            Err(AppError::NotSaved(text)) => self.save_error = Some((text, action)),
+            Err(AppError::NotSaved(text)) => {
+                let again = self.retry.take().unwrap_or(action);
+                self.save_error = Some((text, again));
+            }
             Err(AppError::Refused(text)) => self.inform(self.words.text("refused-title"), text),
         }
     }
@@ -210,6 +216,11 @@ impl App {
     /// Says what was done, for the undo bar.
     pub(crate) fn say(&mut self, said: String) {
         self.said = Some(said);
+    }
+
+    /// What is tried again, should this action fail to be kept: the exact thing, where a touch alone does not say it.
+    pub(crate) fn retry_with(&mut self, action: Action) {
+        self.retry = Some(action);
     }
 
     /// Asks a question over the page.
