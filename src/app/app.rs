@@ -122,6 +122,10 @@ impl App {
         self.written.clear();
         self.said = None;
         self.retry = None;
+        // What cannot be kept is tried again as what was meant, not as the touch that meant it.
+        let Some(action) = self.meant(action) else {
+            return;
+        };
         let outcome = self.carry_out(action.clone(), now);
         // Lines that reached the disk stand, also where a later part of the action failed: they can be undone.
         if !self.written.is_empty() {
@@ -144,6 +148,18 @@ impl App {
         }
     }
 
+    /// The action that a choice or another try stands for; `None` where it only closes the question.
+    fn meant(&mut self, action: Action) -> Option<Action> {
+        match action {
+            Action::Choose(place) => {
+                let chosen = self.question.take()?.choices.into_iter().nth(place)?;
+                self.meant(chosen.action?)
+            }
+            Action::TryAgain => self.save_error.take().map(|(_, action)| action),
+            action => Some(action),
+        }
+    }
+
     fn carry_out(&mut self, action: Action, now: Moment) -> Result<(), AppError> {
         match action {
             Action::GoTab(tab) => {
@@ -156,21 +172,9 @@ impl App {
             Action::Undo => return self.undo_last(now),
             Action::Redo => return self.redo_last(now),
             Action::HideUndo => self.undo.hide(),
-            Action::Choose(place) => {
-                let chosen = self
-                    .question
-                    .take()
-                    .and_then(|q| q.choices.into_iter().nth(place));
-                if let Some(action) = chosen.and_then(|c| c.action) {
-                    return self.carry_out(action, now);
-                }
-            }
+            // See `meant`.
+            Action::Choose(_) | Action::TryAgain => {}
             Action::CloseQuestion => self.question = None,
-            Action::TryAgain => {
-                if let Some((_, action)) = self.save_error.take() {
-                    return self.carry_out(action, now);
-                }
-            }
             Action::HideSaveError => self.save_error = None,
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),

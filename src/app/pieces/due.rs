@@ -40,14 +40,18 @@ impl Due {
         self.task.days_late > 0 && self.task.urgency > Urgency::WhenYouLike
     }
 
-    /// In words: "2 days late", "Weigh today", "Check Sun 15", "Ready for Air".
+    /// In words: "2 days late", "Weigh today", "Check Sun 15", "Weigh when you like", "Ready for Air".
     pub(super) fn text(&self, app: &App, bench: &Bench<'_>) -> String {
         let words = app.words();
         let dates = app.dates(bench.now);
         if self.late() {
             return dates.due(self.day);
         }
-        let when = dates.due(self.day);
+        let when = if self.task.days_late > 0 {
+            words.text("pieces-when-you-like")
+        } else {
+            dates.due(self.day)
+        };
         let when = [("when", when.into())];
         match &self.task.kind {
             TaskKind::Look => words.with("pieces-due-check", &when),

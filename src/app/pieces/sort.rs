@@ -64,13 +64,20 @@ pub(super) fn last_touched(piece: &Piece, now: Moment) -> Option<Moment> {
 /// Puts rows of a piece and what is due on it into order.
 pub(super) fn sort(rows: &mut [(&Piece, Option<Due>)], sort: Sort, now: Moment) {
     type Row<'a> = (&'a Piece, Option<Due>);
+    let today = now.date_naive();
     let marks = |a: &Row<'_>, b: &Row<'_>| by_mark(a.0.mark(), b.0.mark());
     match sort {
         Sort::Due => {
+            // What may wait counts as due today, however late it is.
             let key = |(piece, due): &Row<'_>| {
+                let due = due.as_ref();
                 (
                     piece.end.is_some(),
-                    due.as_ref().map_or(NaiveDate::MAX, |d| d.day),
+                    !due.is_some_and(Due::late),
+                    due.map_or(NaiveDate::MAX, |d| {
+                        if d.late() { d.day } else { d.day.max(today) }
+                    }),
+                    Reverse(due.map(|d| d.task.urgency)),
                 )
             };
             rows.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| marks(a, b)));

@@ -25,8 +25,9 @@ pieces-sort-untouched = Longest untouched
 pieces-sort-log = By log, twins together
 pieces-no-log = Log not said
 
-## What is due next. $when is "today", "Sun 15", "3 days late".
+## What is due next. $when is "today", "Sun 15" or the next line.
 
+pieces-when-you-like = when you like
 pieces-due-check = Check { $when }
 pieces-due-look = Look { $when }
 pieces-due-weigh = Weigh { $when }
