@@ -1,2 +1,76 @@
-//! Evenwall.
-fn main() {}
+//! Evenwall in a window: opens a shelf (or a copy of the demo) and shows its screens.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::Parser;
+use evenwall::desktop::{self, folders, libraries};
+use evenwall::ui::Screens;
+use evenwall_app::app::App;
+use evenwall_app::demo;
+use evenwall_app::shelf_store::ShelfStore;
+
+/// A bench companion for turners of green hollow vessels.
+#[derive(Parser)]
+#[command(version, about)]
+struct Asked {
+    /// Opens the shelf in this folder instead of the usual one; an empty folder becomes a new shelf.
+    #[arg(long, value_name = "DIR", conflicts_with = "demo")]
+    shelf: Option<PathBuf>,
+    /// Opens a copy of an invented shelf in a temporary folder; nothing of it is kept.
+    #[arg(long)]
+    demo: bool,
+}
+
+#[allow(clippy::print_stderr)] // a program says on standard error why it did not start
+fn main() -> ExitCode {
+    match run(Asked::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(sentence) => {
+            eprintln!("{sentence}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(asked: Asked) -> Result<(), String> {
+    let now = desktop::now();
+    let seed = desktop::random::seed().map_err(|e| format!("The system gives no random numbers: {e}"))?;
+    // Lives until the window closes: the demo's copy goes with it.
+    let mut temporary = None;
+    let folders = if asked.demo {
+        let folder = tempfile::Builder::new()
+            .prefix("evenwall-demo-")
+            .tempdir()
+            .map_err(|e| format!("No temporary folder can be made for the demo: {e}"))?;
+        let folders =
+            folders::Folders { shelf: folder.path().join("shelf"), device: folder.path().join("device") };
+        temporary = Some(folder);
+        folders
+    } else {
+        let usual = folders::usual();
+        match (asked.shelf, usual) {
+            (Some(shelf), Some(usual)) => folders::Folders { shelf, device: usual.device },
+            (Some(shelf), None) => folders::Folders { device: shelf.join(".device"), shelf },
+            (None, Some(usual)) => usual,
+            (None, None) => {
+                return Err("The system names no home folder. Say where the shelf is: evenwall --shelf DIR".into());
+            }
+        }
+    };
+    let mut store = ShelfStore::open(&folders.shelf, &folders.device, seed, Box::new(desktop::random::bits))
+        .map_err(|e| e.to_string())?;
+    if asked.demo {
+        demo::fill(&mut store, now).map_err(|e| e.to_string())?;
+    }
+    let app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    if let Some(sentence) = libraries::what_is_missing() {
+        return Err(sentence);
+    }
+    let screens = Screens::new(app, Box::new(desktop::now))
+        .map_err(|e| format!("No window can be opened: {e}"))?;
+    let outcome = screens.run().map_err(|e| format!("The window stopped: {e}"));
+    drop(screens);
+    drop(temporary);
+    outcome
+}

@@ -51,17 +51,18 @@ pub(crate) struct PageStates {
 
 /// The app behind the screens.
 pub struct App {
-    store: Box<dyn Store>,
-    lines: BTreeMap<PieceId, Vec<Line<PieceFact>>>,
-    shop_lines: Vec<Line<ShopFact>>,
-    pieces: BTreeMap<PieceId, Piece>,
-    shop: Shop,
+    pub(crate) store: Box<dyn Store>,
+    /// The lines of pieces that were written to in this session; the others are read when their turn comes.
+    pub(crate) lines: BTreeMap<PieceId, Vec<Line<PieceFact>>>,
+    pub(crate) shop_lines: Vec<Line<ShopFact>>,
+    pub(crate) pieces: BTreeMap<PieceId, Piece>,
+    pub(crate) shop: Shop,
     device: DeviceSettings,
     words: Words,
     pub(crate) route: Route,
     pub(crate) states: PageStates,
-    undo: UndoStack,
-    written: Vec<(Scope, LineId)>,
+    pub(crate) undo: UndoStack,
+    pub(crate) written: Vec<(Scope, LineId)>,
     said: Option<String>,
     question: Option<Question>,
     save_error: Option<(String, Action)>,
@@ -107,9 +108,7 @@ impl App {
             demo,
         };
         for (id, lines) in loaded.pieces {
-            app.pieces
-                .insert(id.clone(), fold_piece(id.clone(), lines.clone()));
-            app.lines.insert(id, lines);
+            app.pieces.insert(id.clone(), fold_piece(id, lines));
         }
         app.entered(now);
         Ok(app)
@@ -194,7 +193,7 @@ impl App {
         self.entered(now);
     }
 
-    fn entered(&mut self, now: Moment) {
+    pub(crate) fn entered(&mut self, now: Moment) {
         let page = self.route.page().cloned();
         self.enter_today(page.as_ref(), now);
         self.enter_pieces(page.as_ref(), now);
@@ -206,45 +205,6 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
         self.enter_shop(page.as_ref(), now);
-    }
-
-    /// Records facts about a piece as one line: on disk before this returns.
-    ///
-    /// # Errors
-    /// [`AppError::NotSaved`]; nothing of the state has changed then.
-    pub(crate) fn record(
-        &mut self,
-        piece: &PieceId,
-        at: Moment,
-        facts: Vec<PieceFact>,
-        now: Moment,
-    ) -> Result<LineId, AppError> {
-        let line = self.store.append_piece(piece, at, now, facts)?;
-        let id = line.id.clone();
-        let lines = self.lines.entry(piece.clone()).or_default();
-        lines.push(line);
-        self.pieces
-            .insert(piece.clone(), fold_piece(piece.clone(), lines.clone()));
-        self.written.push((Scope::Piece(piece.clone()), id.clone()));
-        Ok(id)
-    }
-
-    /// Records facts about the workshop as one line.
-    ///
-    /// # Errors
-    /// [`AppError::NotSaved`]; nothing of the state has changed then.
-    pub(crate) fn record_shop(
-        &mut self,
-        at: Moment,
-        facts: Vec<ShopFact>,
-        now: Moment,
-    ) -> Result<LineId, AppError> {
-        let line = self.store.append_shop(at, now, facts)?;
-        let id = line.id.clone();
-        self.shop_lines.push(line);
-        self.shop = fold_shop(self.shop_lines.clone());
-        self.written.push((Scope::Shop, id.clone()));
-        Ok(id)
     }
 
     /// Says what was done, for the undo bar.
@@ -270,56 +230,6 @@ impl App {
             choices: vec![ok],
             caution: false,
         });
-    }
-
-    fn retract_all(&mut self, step: &Step, now: Moment) -> Result<Step, AppError> {
-        let mut lines = Vec::new();
-        // Backwards: what was built on comes away first.
-        for (scope, line) in step.lines.iter().rev() {
-            let retraction = match scope {
-                Scope::Piece(id) => {
-                    self.record(id, now, vec![PieceFact::Retracts(line.clone())], now)?
-                }
-                Scope::Shop => {
-                    self.record_shop(now, vec![ShopFact::Retracts(line.clone())], now)?
-                }
-            };
-            lines.push((scope.clone(), retraction));
-        }
-        self.written.clear();
-        Ok(Step {
-            lines,
-            said: step.said.clone(),
-        })
-    }
-
-    fn undo_last(&mut self, now: Moment) -> Result<(), AppError> {
-        if let Some(step) = self.undo.last_done().cloned() {
-            let retraction = self.retract_all(&step, now)?;
-            self.undo.took_back(retraction);
-            self.leave_what_is_gone(now);
-        }
-        Ok(())
-    }
-
-    fn redo_last(&mut self, now: Moment) -> Result<(), AppError> {
-        if let Some(step) = self.undo.last_taken_back().cloned() {
-            let redo = self.retract_all(&step, now)?;
-            self.undo.did_again(redo);
-        }
-        Ok(())
-    }
-
-    /// Leaves the pages of a piece whose making was taken back.
-    fn leave_what_is_gone(&mut self, now: Moment) {
-        let gone = |p: &Page, app: &Self| p.piece().is_some_and(|id| app.piece(id).is_none());
-        let before = self.route.pages.len();
-        let mut pages = std::mem::take(&mut self.route.pages);
-        pages.retain(|p| !gone(p, self));
-        self.route.pages = pages;
-        if self.route.pages.len() != before {
-            self.entered(now);
-        }
     }
 
     /// A piece by its id, deleted ones too; `None` where its making was taken back.

@@ -2,6 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::app::App;
+use crate::numbers::{LengthUnit, MassUnit, Numbers, TempUnit, Units};
+
 /// Light, dark, or as the system says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -124,6 +127,36 @@ impl DeviceSettings {
     #[must_use]
     pub fn to_json(&self) -> String {
         serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+}
+
+impl DeviceSettings {
+    /// The units chosen.
+    #[must_use]
+    pub const fn units(&self) -> Units {
+        Units {
+            length: match self.length {
+                LengthChoice::Mm => LengthUnit::Millimetre,
+                LengthChoice::InchDecimal => LengthUnit::InchDecimal,
+                LengthChoice::InchFraction => LengthUnit::InchFraction,
+            },
+            mass: match self.mass {
+                MassChoice::Gram => MassUnit::Gram,
+                MassChoice::PoundOunce => MassUnit::OunceAndPound,
+            },
+            temperature: match self.temperature {
+                TempChoice::Celsius => TempUnit::Celsius,
+                TempChoice::Fahrenheit => TempUnit::Fahrenheit,
+            },
+        }
+    }
+}
+
+impl App {
+    /// Reads and shows numbers in this device's units and words.
+    #[must_use]
+    pub fn numbers(&self) -> Numbers {
+        Numbers::new(self.device().units(), self.words())
     }
 }
 

@@ -30,6 +30,12 @@ pub trait Store {
     /// [`StoreError`] where nothing can be read at all; single bad lines are problems, not errors.
     fn load(&mut self) -> Result<Loaded, StoreError>;
 
+    /// Reads the lines of one piece again, in any order; none where the piece is not known yet.
+    ///
+    /// # Errors
+    /// [`StoreError`] where they cannot be read.
+    fn load_piece(&mut self, piece: &PieceId) -> Result<Vec<Line<PieceFact>>, StoreError>;
+
     /// Appends one action to the diary of a piece; the piece's folder is made when it is the first.
     ///
     /// # Errors
@@ -113,6 +119,11 @@ impl Store for MemoryStore {
             shop: self.shop.clone(),
             problems: Vec::new(),
         })
+    }
+
+    fn load_piece(&mut self, piece: &PieceId) -> Result<Vec<Line<PieceFact>>, StoreError> {
+        let found = self.pieces.iter().find(|(id, _)| id == piece);
+        Ok(found.map(|(_, lines)| lines.clone()).unwrap_or_default())
     }
 
     fn append_piece(

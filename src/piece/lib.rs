@@ -3,6 +3,8 @@
 //! Everything recorded is a [`line::Line`] of facts; [`fold::fold_piece`] derives the state of a piece from its
 //! lines and [`shop::fold_shop`] that of the workshop. No files, no clock, no screens: time is an argument.
 
+pub mod agenda;
+pub mod away;
 pub mod bag;
 pub mod detail;
 pub mod diary;
@@ -10,10 +12,13 @@ pub mod fact;
 pub mod fold;
 pub mod ids;
 pub mod line;
+pub mod mark;
 pub mod piece;
 pub mod rhythm;
+pub mod round;
 pub mod settings;
 pub mod shop;
 pub mod stage;
 pub mod vocabulary;
 pub mod wanted;
+pub mod weights;

@@ -5,7 +5,7 @@ use crate::vocabulary::keyed;
 keyed!(
     /// What has a rhythm of its own: the stages of the bag method, and each other method.
     RhythmOf {
-        /// Closed bag; see the bag's own table for wet, damp and nothing.
+        /// Closed bag: only its weighings; its looks follow [`crate::bag`] and [`crate::settings::BagAfter`].
         Bag = "bag",
         /// Neck open.
         Air = "air",

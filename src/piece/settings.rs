@@ -6,6 +6,36 @@ use chrono::Weekday;
 
 use crate::rhythm::{Rhythm, RhythmOf};
 
+/// After how many days a bag is felt again, by the answer; each 1 to 30. Common practice, no source.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct BagAfter {
+    /// After it was put in the bag.
+    pub first: u32,
+    /// After *wet*.
+    pub wet: u32,
+    /// After *wet* where the wood moulds easily, mould was seen, or the shop is over 20 degrees C.
+    pub wet_short: u32,
+    /// After *damp*.
+    pub damp: u32,
+    /// After *nothing*.
+    pub nothing: u32,
+    /// After mould was seen.
+    pub mould: u32,
+}
+
+impl Default for BagAfter {
+    fn default() -> Self {
+        Self {
+            first: 1,
+            wet: 2,
+            wet_short: 1,
+            damp: 3,
+            nothing: 3,
+            mould: 1,
+        }
+    }
+}
+
 /// The workshop's settings. All have defaults; a stored value that cannot be read leaves the default.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Settings {
@@ -19,6 +49,8 @@ pub struct Settings {
     pub remount_mm: f64,
     /// The step of the scale, g.
     pub scale_step_g: f64,
+    /// After how many days a bag is felt again.
+    pub bag_after: BagAfter,
     /// Weekdays on which bags are done; empty: any day.
     pub bag_days: Vec<Weekday>,
     /// The weekday on which pieces are weighed; `None`: any day.
@@ -38,6 +70,7 @@ impl Default for Settings {
             margin_mm: 1.5,
             remount_mm: 1.0,
             scale_step_g: 1.0,
+            bag_after: BagAfter::default(),
             bag_days: Vec::new(),
             weigh_day: None,
             steady_days: 60,
@@ -91,7 +124,14 @@ impl Settings {
                 .ok()
                 .filter(|v| v.is_finite() && (low..=high).contains(v))
         };
+        let days = || value.parse().ok().filter(|d| (1..=30).contains(d));
         match key {
+            "bag_first_days" => set(&mut self.bag_after.first, days()),
+            "bag_wet_days" => set(&mut self.bag_after.wet, days()),
+            "bag_wet_short_days" => set(&mut self.bag_after.wet_short, days()),
+            "bag_damp_days" => set(&mut self.bag_after.damp, days()),
+            "bag_nothing_days" => set(&mut self.bag_after.nothing, days()),
+            "bag_mould_days" => set(&mut self.bag_after.mould, days()),
             "rough_tolerance_mm" => set(&mut self.rough_tolerance_mm, within(0.1, 10.0)),
             "finish_tolerance_mm" => set(&mut self.finish_tolerance_mm, within(0.1, 10.0)),
             "margin_mm" => set(&mut self.margin_mm, within(0.0, 20.0)),
@@ -156,5 +196,8 @@ mod tests {
         assert!(!s.apply("bag_days", "mon someday"));
         assert_eq!(s.bag_days, [Weekday::Mon, Weekday::Thu, Weekday::Sat]);
         assert!(!s.apply("unheard_of", "1"));
+        assert!(s.apply("bag_damp_days", "4"));
+        assert!(!s.apply("bag_wet_days", "0"));
+        assert_eq!((s.bag_after.damp, s.bag_after.wet), (4, 2));
     }
 }

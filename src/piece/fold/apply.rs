@@ -73,6 +73,9 @@ impl Fold {
     pub(super) fn apply(&mut self, entry: &EntryId, seq: u64, at: Moment, fact: &PieceFact) {
         let piece = &mut self.piece;
         let stage = piece.stage();
+        if in_hand(fact) {
+            piece.not_found = None;
+        }
         match fact {
             PieceFact::Created => {
                 if piece.created.is_none() {
@@ -88,10 +91,7 @@ impl Fold {
                 }
             }
             PieceFact::Detail { field, value } => piece.details.set(*field, value.clone()),
-            PieceFact::StageMoved(to) => {
-                piece.not_found = None;
-                self.enter_stage(*to, at, entry);
-            }
+            PieceFact::StageMoved(to) => self.enter_stage(*to, at, entry),
             PieceFact::MethodChosen(method) => piece.method = *method,
             PieceFact::HalfTurned => piece.half_turned = Some(at),
             PieceFact::Resumed => piece.half_turned = None,
@@ -118,7 +118,6 @@ impl Fold {
             }
             PieceFact::Reading(reading) => {
                 piece.half_turned = None;
-                piece.not_found = None;
                 piece.readings.push(StationReading {
                     entry: entry.clone(),
                     at,
@@ -168,7 +167,6 @@ impl Fold {
                 self.flaw_events.push((flaw.clone(), event));
             }
             PieceFact::Look { feel, mould, crack } => {
-                piece.not_found = None;
                 let look = Look {
                     entry: entry.clone(),
                     at,
@@ -181,7 +179,6 @@ impl Fold {
             }
             PieceFact::NotFound => piece.not_found = Some(at),
             PieceFact::Weighed { mass_g, tare_g } => {
-                piece.not_found = None;
                 let (mass_g, tare_g) = (mass_g.clone(), *tare_g);
                 piece.weighings.push(Weighing {
                     entry: entry.clone(),
@@ -258,4 +255,27 @@ impl Fold {
         piece.diary.sort_by_key(|e| e.at);
         self.piece
     }
+}
+
+/// True for what cannot be recorded without having the piece in hand.
+fn in_hand(fact: &PieceFact) -> bool {
+    matches!(
+        fact,
+        PieceFact::StageMoved(_)
+            | PieceFact::HalfTurned
+            | PieceFact::Resumed
+            | PieceFact::Reading(_)
+            | PieceFact::OutsideDiameter { .. }
+            | PieceFact::FlawFound(_)
+            | PieceFact::FlawTreated(_)
+            | PieceFact::FlawLooked { .. }
+            | PieceFact::Look { .. }
+            | PieceFact::Weighed { .. }
+            | PieceFact::Cracks(_)
+            | PieceFact::Oval { .. }
+            | PieceFact::SpigotTrued(_)
+            | PieceFact::Grits(_)
+            | PieceFact::Coat(_)
+            | PieceFact::Signed(_)
+    )
 }

@@ -275,6 +275,19 @@ fn no_message_shouts() {
 }
 
 #[test]
+fn no_message_calls_anything_safe_and_none_uses_a_word_that_is_not_ours() {
+    let unwanted = Regex::new(r"(?i)\b(safe|safely|target|cured|cure)\b").unwrap();
+    assert!(unwanted.is_match("It is safe"));
+    for language in ["en-GB", "en-US"] {
+        for (id, parts) in catalogue(language) {
+            for text in &parts.texts {
+                assert!(!unwanted.is_match(text), "{language}: {id}: {text}");
+            }
+        }
+    }
+}
+
+#[test]
 fn us_english_has_no_uk_word_left() {
     // Spellings and shop words that differ; parts of a word count, so "mouldy" is found by "mould".
     const UK_ONLY: [&str; 12] = [

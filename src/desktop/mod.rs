@@ -1,0 +1,13 @@
+//! Desktop: folders, clock, randomness and the system's libraries, for the program in a window.
+
+pub mod folders;
+pub mod libraries;
+pub mod random;
+
+use evenwall_piece::piece::Moment;
+
+/// The present moment with the offset of the place where the computer thinks it is.
+#[must_use]
+pub fn now() -> Moment {
+    chrono::Local::now().fixed_offset()
+}

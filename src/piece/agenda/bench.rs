@@ -1,0 +1,86 @@
+//! Bench: the workshop at a moment, with all that the agenda needs to know beside the pieces.
+
+use chrono::NaiveDate;
+
+use super::calendar::{DaysAway, days_away};
+use crate::piece::{Moment, Piece};
+use crate::rhythm::{Rhythm, RhythmOf};
+use crate::shop::Shop;
+use crate::vocabulary::Room;
+
+/// Above this a shop counts as warm for closed bags, degrees C. Common practice, no source.
+pub const WARM_SHOP_C: f64 = 20.0;
+
+/// The workshop at a moment. Build one for a view and hand it to everything that asks what is due.
+pub struct Bench<'a> {
+    /// The workshop.
+    pub shop: &'a Shop,
+    /// The moment, with the offset of the place where the turner is.
+    pub now: Moment,
+    /// The local date of that moment.
+    pub today: NaiveDate,
+    /// Whether the wood of a piece is known to mould easily.
+    pub moulds_easily: &'a dyn Fn(&Piece) -> bool,
+    away: Vec<DaysAway>,
+    rhythms: Vec<Rhythm>,
+}
+
+impl<'a> Bench<'a> {
+    /// The workshop at a moment.
+    #[must_use]
+    pub fn new(shop: &'a Shop, now: Moment, moulds_easily: &'a dyn Fn(&Piece) -> bool) -> Self {
+        Self {
+            shop,
+            now,
+            today: now.date_naive(),
+            moulds_easily,
+            away: days_away(shop),
+            rhythms: RhythmOf::ALL
+                .iter()
+                .map(|of| shop.settings.rhythm(*of))
+                .collect(),
+        }
+    }
+
+    /// The same bench as if nobody had ever gone away: what falls due meanwhile.
+    #[must_use]
+    pub fn without_away(&self) -> Self {
+        Self {
+            shop: self.shop,
+            now: self.now,
+            today: self.today,
+            moulds_easily: self.moulds_easily,
+            away: Vec::new(),
+            rhythms: self.rhythms.clone(),
+        }
+    }
+
+    /// The rhythm in force of a stage or method.
+    #[must_use]
+    pub fn rhythm(&self, of: RhythmOf) -> &Rhythm {
+        // One a variant, in the order of the variants.
+        &self.rhythms[of as usize]
+    }
+
+    /// All days away, by their first day.
+    #[must_use]
+    pub fn days_away(&self) -> &[DaysAway] {
+        &self.away
+    }
+
+    /// True where the last reading of the shop's air up to a moment was above [`WARM_SHOP_C`].
+    #[must_use]
+    pub fn warm_at(&self, at: Moment) -> bool {
+        let known = self.shop.climate.partition_point(|(t, _)| *t <= at);
+        self.shop.climate[..known]
+            .iter()
+            .rev()
+            .find(|(_, c)| c.room == Room::Shop)
+            .is_some_and(|(_, c)| c.temp_c > WARM_SHOP_C)
+    }
+
+    /// A wood that moulds easily, or a shop that was warm at a moment: wet bags are felt sooner.
+    pub(crate) fn short_round(&self, piece: &Piece, at: Moment) -> bool {
+        (self.moulds_easily)(piece) || self.warm_at(at)
+    }
+}

@@ -1,0 +1,244 @@
+//! What meets what, in the table of the fold: deleting, and two hands on one thing, pair by pair.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+mod support;
+
+use evenwall_piece::fact::{End, Measure, PieceFact as F, StationRef};
+use evenwall_piece::fold::fold_piece;
+use evenwall_piece::ids::PieceId;
+use evenwall_piece::stage::Stage;
+use evenwall_piece::vocabulary::{BagFeel, FlawKind, Treatment};
+
+use support::words::{feels, flaw, in_the_bag, look, mark, reading, treated, with};
+use support::{amends, entry, fold_both_ways, line, line_id, minutes, retracts};
+
+// Deleting.
+
+#[test]
+fn what_a_device_recorded_without_having_read_the_deletion_brings_the_piece_back() {
+    for unread in [look(BagFeel::Wet), reading(3, 9.5), F::Note("n".into())] {
+        // `alpha` comes before the bench in fold order at the same seq, `phone` after it.
+        for device in ["alpha", "phone"] {
+            let piece = fold_both_ways(&with(vec![
+                line("bench", 3, 3, vec![F::Deleted]),
+                line(device, 1, 3, vec![unread.clone()]),
+            ]));
+            assert_eq!(
+                (piece.deleted, piece.came_back),
+                (None, true),
+                "{device} {unread:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_correction_of_a_deleted_piece_brings_it_back_too() {
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![F::Deleted]),
+        amends("phone", 1, 3, entry("bench", 1), mark("K08")),
+    ]));
+    assert_eq!((piece.deleted, piece.came_back), (None, true));
+}
+
+#[test]
+fn what_stood_before_the_deletion_stays_deleted_with_it_and_nothing_is_lost() {
+    let lines = with(vec![
+        line("phone", 1, 3, vec![look(BagFeel::Wet)]),
+        line("bench", 3, 4, vec![F::Note("gone".into()), F::Deleted]),
+    ]);
+    let piece = fold_both_ways(&lines);
+    assert_eq!((piece.deleted, piece.came_back), (Some(minutes(4)), false));
+    assert_eq!(feels(&piece), [BagFeel::Wet]);
+}
+
+#[test]
+fn deleted_on_both_devices_it_stays_deleted() {
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![F::Deleted]),
+        line("phone", 1, 3, vec![F::Deleted]),
+    ]));
+    assert_eq!((piece.deleted, piece.came_back), (Some(minutes(3)), false));
+}
+
+#[test]
+fn back_again_a_piece_can_be_kept_or_deleted_again() {
+    let back = with(vec![
+        line("bench", 3, 3, vec![F::Deleted]),
+        line("phone", 1, 3, vec![look(BagFeel::Wet)]),
+    ]);
+    let mut kept = back.clone();
+    kept.push(line("bench", 4, 4, vec![F::Undeleted]));
+    let piece = fold_both_ways(&kept);
+    assert_eq!(
+        (piece.deleted, piece.came_back),
+        (None, false),
+        "the note goes once it is answered"
+    );
+    let mut deleted = back;
+    deleted.push(line("bench", 4, 4, vec![F::Deleted]));
+    let piece = fold_both_ways(&deleted);
+    assert_eq!((piece.deleted, piece.came_back), (Some(minutes(4)), false));
+}
+
+#[test]
+fn undoing_and_redoing_a_deletion_is_not_work_on_the_piece() {
+    let mut lines = with(vec![line("bench", 3, 3, vec![F::Deleted])]);
+    lines.push(retracts("bench", 4, 4, line_id("bench", 3)));
+    assert_eq!(fold_both_ways(&lines).deleted, None);
+    lines.push(retracts("phone", 1, 5, line_id("bench", 4)));
+    let piece = fold_both_ways(&lines);
+    assert_eq!((piece.deleted, piece.came_back), (Some(minutes(3)), false));
+}
+
+// Two hands on one thing.
+
+#[test]
+fn readings_at_a_station_no_longer_laid_out_are_kept() {
+    let stations = |count| F::Stations {
+        count,
+        depths_mm: Vec::new(),
+    };
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![stations(9)]),
+        line("bench", 4, 4, vec![reading(9, 12.0)]),
+        line("phone", 1, 4, vec![stations(5)]),
+    ]));
+    assert_eq!(piece.stations.count, 5);
+    let kept = piece.last_reading(StationRef::Wall(9), None).unwrap();
+    assert_eq!(kept.reading.wall_mm, Some(Measure::plain(12.0)));
+    assert!(piece.diary.iter().any(|e| e.fact == reading(9, 12.0)));
+}
+
+#[test]
+fn of_a_detail_set_on_two_devices_the_later_shows_and_both_stay_in_the_diary() {
+    let piece = fold_both_ways(&with(vec![
+        line("phone", 1, 3, vec![mark("K08")]),
+        line("tablet", 1, 3, vec![mark("K12")]),
+    ]));
+    assert_eq!(piece.mark(), "K12");
+    let said = |m: &str| piece.diary.iter().any(|e| e.fact == mark(m));
+    assert!(said("K07") && said("K08") && said("K12"));
+}
+
+#[test]
+fn of_a_stage_moved_on_two_devices_the_later_is_present_and_both_are_visits() {
+    let piece = fold_both_ways(&with(vec![
+        line("phone", 1, 3, vec![F::StageMoved(Stage::Air)]),
+        line("tablet", 1, 3, vec![F::StageMoved(Stage::Settle)]),
+    ]));
+    let walked: Vec<_> = piece.visits.iter().map(|v| v.stage).collect();
+    assert_eq!(
+        walked,
+        [Stage::Shape, Stage::Bag, Stage::Air, Stage::Settle]
+    );
+    assert_eq!(piece.stage(), Stage::Settle);
+}
+
+#[test]
+fn a_piece_entered_straight_into_a_later_stage_was_never_in_shape() {
+    for facts in [
+        vec![F::Created, F::StageMoved(Stage::Air)],
+        vec![F::StageMoved(Stage::Air), F::Created],
+    ] {
+        let piece = fold_both_ways(&[line("bench", 1, 1, facts)]);
+        let walked: Vec<_> = piece.visits.iter().map(|v| v.stage).collect();
+        assert_eq!(walked, [Stage::Air]);
+        assert_eq!(piece.created, Some(minutes(1)));
+    }
+    let piece = fold_both_ways(&in_the_bag());
+    assert_eq!(
+        piece.visits.len(),
+        2,
+        "moved by a line of its own, it was in Shape before"
+    );
+}
+
+#[test]
+fn back_dating_the_creation_moves_the_start_of_the_first_stage() {
+    let earlier = F::Amends {
+        entry: entry("bench", 1),
+        at: Some(minutes(-1440)),
+        fact: None,
+    };
+    let piece = fold_both_ways(&with(vec![line("bench", 3, 3, vec![earlier])]));
+    assert_eq!(piece.created, Some(minutes(-1440)));
+    assert_eq!(piece.visits[0].since, minutes(-1440));
+}
+
+#[test]
+fn without_the_line_that_creates_it_a_piece_still_has_a_stage() {
+    let piece = fold_both_ways(&[line("phone", 1, 4, vec![mark("K07")])]);
+    assert_eq!((piece.created, piece.stage()), (None, Stage::Shape));
+    assert_eq!(piece.stage_since(), Some(minutes(4)));
+}
+
+#[test]
+fn of_two_flaws_with_one_id_the_first_names_it_and_both_stay_in_the_diary() {
+    let piece = fold_both_ways(&with(vec![
+        line("phone", 1, 3, vec![flaw("f1", FlawKind::Knot)]),
+        line("tablet", 1, 3, vec![flaw("f1", FlawKind::Check)]),
+    ]));
+    let kinds: Vec<_> = piece.flaws.iter().map(|f| f.note.kind).collect();
+    assert_eq!(kinds, [FlawKind::Knot]);
+    assert_eq!(piece.diary.len(), 5);
+}
+
+#[test]
+fn a_treatment_joins_its_flaw_when_the_note_arrives() {
+    let treatment = line("phone", 1, 3, vec![treated("f1", Treatment::Thin)]);
+    let alone = fold_both_ways(&with(vec![treatment.clone()]));
+    assert!(alone.flaws.is_empty());
+    assert!(
+        alone
+            .diary
+            .iter()
+            .any(|e| matches!(e.fact, F::FlawTreated(_)))
+    );
+    let note = line("tablet", 1, 5, vec![flaw("f1", FlawKind::Knot)]);
+    let joined = fold_both_ways(&with(vec![treatment, note]));
+    assert!(joined.flaws[0].decided());
+}
+
+#[test]
+fn ended_on_one_device_and_looked_after_on_another_it_stays_ended() {
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![F::Ended(End::GivenAway)]),
+        line("phone", 1, 3, vec![look(BagFeel::Damp)]),
+    ]));
+    assert_eq!(piece.end, Some((minutes(3), End::GivenAway)));
+    assert!(!piece.living());
+    assert_eq!(feels(&piece), [BagFeel::Damp]);
+}
+
+#[test]
+fn two_living_pieces_with_one_mark_are_both_kept() {
+    let fold = |id: &str| fold_piece(PieceId::new(id).unwrap(), in_the_bag());
+    let (one, other) = (fold("p1"), fold("p2"));
+    assert_eq!((one.mark(), other.mark()), ("K07", "K07"));
+    assert!(one.living() && other.living() && one.id != other.id);
+}
+
+#[test]
+fn of_two_lines_with_one_id_the_same_one_counts_whichever_was_read_first() {
+    let piece = fold_both_ways(&with(vec![
+        line("phone", 1, 3, vec![look(BagFeel::Wet)]),
+        line("phone", 1, 3, vec![look(BagFeel::Damp)]),
+    ]));
+    assert_eq!(piece.looks.len(), 1);
+}
+
+#[test]
+fn anything_measured_finds_a_piece_that_could_not_be_found() {
+    for seen in [
+        look(BagFeel::Damp),
+        reading(1, 9.0),
+        flaw("f1", FlawKind::Check),
+    ] {
+        let piece = fold_both_ways(&with(vec![
+            line("bench", 3, 3, vec![F::NotFound]),
+            line("bench", 4, 4, vec![seen.clone()]),
+        ]));
+        assert_eq!(piece.not_found, None, "{seen:?}");
+    }
+}
