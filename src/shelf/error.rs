@@ -60,6 +60,12 @@ pub enum ShelfError {
         /// The reason.
         why: ReadOnly,
     },
+    /// A fact that cannot be written.
+    #[error("this cannot be recorded: {source}")]
+    NotRecordable {
+        /// The reason.
+        source: crate::format::NotUnderstood,
+    },
     /// An action without facts.
     #[error("there is nothing to record")]
     Nothing,

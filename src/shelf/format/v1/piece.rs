@@ -1,0 +1,181 @@
+//! Piece facts of version 1. Frozen.
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::{EntryV1, LineV1, Number, StationV1};
+
+fn is_false(value: &bool) -> bool {
+    !value
+}
+
+/// One fact of a piece's diary, as [`evenwall_piece::fact::PieceFact`] of the same name.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "fact", rename_all = "snake_case", deny_unknown_fields)]
+#[allow(missing_docs)] // The fields mirror the domain's, which are described there.
+pub enum PieceFactV1 {
+    Created {},
+    /// A detail: a length with what was typed, or a text; neither clears it.
+    Detail {
+        field: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length_mm: Option<Number>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        length_typed: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        text: Option<String>,
+    },
+    StageMoved {
+        stage: String,
+    },
+    MethodChosen {
+        method: String,
+    },
+    HalfTurned {},
+    Resumed {},
+    Paused {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        until: Option<String>,
+    },
+    Unpaused {},
+    Ticked {
+        line: String,
+        text: String,
+        on: bool,
+    },
+    Stations {
+        count: u8,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        depths_mm: Vec<Number>,
+    },
+    Reading {
+        station: StationV1,
+        /// 1 to 12.
+        clock: u8,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wall_mm: Option<Number>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        wall_typed: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        feel: Option<String>,
+        taken: String,
+    },
+    OutsideDiameter {
+        station: u8,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        diameter_mm: Option<Number>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        diameter_typed: String,
+    },
+    FlawFound {
+        flaw: String,
+        kind: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        station: Option<StationV1>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        clock: Option<u8>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        size_mm: Option<Number>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        size_typed: String,
+        #[serde(default, skip_serializing_if = "is_false")]
+        through: bool,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    FlawTreated {
+        flaw: String,
+        treatment: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        face: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        goes: Option<u8>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        look_again: Option<String>,
+    },
+    FlawLooked {
+        flaw: String,
+        change: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        size_mm: Option<Number>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        size_typed: String,
+    },
+    Look {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        feel: Option<String>,
+        #[serde(default, skip_serializing_if = "is_false")]
+        mould: bool,
+        #[serde(default, skip_serializing_if = "is_false")]
+        crack: bool,
+    },
+    NotFound {},
+    Weighed {
+        mass_g: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        mass_typed: String,
+        tare_g: Number,
+    },
+    MassChanged {
+        change: String,
+    },
+    Cracks {
+        answer: String,
+    },
+    Oval {
+        longest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        longest_typed: String,
+        shortest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        shortest_typed: String,
+    },
+    SpigotTrued {
+        diameter_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        diameter_typed: String,
+    },
+    TrueDecided {
+        decision: String,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        reason: String,
+    },
+    Grits {
+        text: String,
+    },
+    Coat {
+        text: String,
+    },
+    Signed {
+        text: String,
+    },
+    Note {
+        text: String,
+    },
+    /// The end; the last four only for `lost`.
+    Ended {
+        end: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        place: Option<String>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        how: Option<String>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        why: Vec<String>,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    PutBack {},
+    Deleted {},
+    Undeleted {},
+    Amends {
+        entry: EntryV1,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<String>,
+        /// The fact that takes its place, in the shape of any fact.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        amended: Option<Value>,
+    },
+    Retracts {
+        line: LineV1,
+    },
+}
