@@ -27,6 +27,10 @@ pub struct StationSpot {
     pub y: f64,
     /// The tick across the wall, in the drawing's units.
     pub tick: String,
+    /// Where the tick meets the bore, mm in the view box.
+    pub inner: (f64, f64),
+    /// Where the tick meets the outside, mm in the view box.
+    pub outer: (f64, f64),
     /// True where a wall was read here.
     pub read: bool,
 }
@@ -398,6 +402,7 @@ fn spots(
             let out = outside.point(depth_mm);
             let over = outside.inward(depth_mm, -3.0);
             let inner = outside.inward(depth_mm, wall + 3.0);
+            let bore = outside.inward(depth_mm, wall);
             let from = right((over.radius_mm, over.depth_mm));
             let to = right((inner.radius_mm.max(0.0), inner.depth_mm));
             let at = right((out.radius_mm, out.depth_mm));
@@ -410,6 +415,8 @@ fn spots(
                 x: at.0 / width,
                 y: at.1 / height,
                 tick,
+                inner: right((bore.radius_mm.max(0.0), bore.depth_mm)),
+                outer: at,
                 read,
             }
         })
@@ -424,6 +431,8 @@ fn spots(
         x: at.0 / width,
         y: (at.1 - 0.5 * floor) / height,
         tick: Path::default().move_to(from).line_to(to).finish(),
+        inner: right((2.0, h - floor)),
+        outer: right((2.0, h)),
         read: piece.last_reading(StationRef::Floor, None).is_some(),
     });
     spots
