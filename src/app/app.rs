@@ -47,6 +47,7 @@ pub(crate) struct PageStates {
     pub truing: crate::truing::TruingState,
     pub diary: crate::diary::DiaryState,
     pub shop: crate::shop::ShopState,
+    pub checklist: crate::checklist::ChecklistState,
 }
 
 /// The app behind the screens.
@@ -66,6 +67,8 @@ pub struct App {
     said: Option<String>,
     question: Option<Question>,
     save_error: Option<(String, Action)>,
+    /// What to try again instead of the action itself, where that has used up what it stood for.
+    pub(crate) retry: Option<Action>,
     problems: Vec<String>,
     demo: bool,
 }
@@ -104,6 +107,7 @@ impl App {
             said: None,
             question: None,
             save_error: None,
+            retry: None,
             problems: loaded.problems,
             demo,
         };
@@ -119,6 +123,7 @@ impl App {
     pub fn apply(&mut self, action: Action, now: Moment) {
         self.written.clear();
         self.said = None;
+        self.retry = None;
         let outcome = self.carry_out(action.clone(), now);
         // Lines that reached the disk stand, also where a later part of the action failed: they can be undone.
         if !self.written.is_empty() {
@@ -133,7 +138,9 @@ impl App {
         }
         match outcome {
             Ok(()) => {}
-            Err(AppError::NotSaved(text)) => self.save_error = Some((text, action)),
+            Err(AppError::NotSaved(text)) => {
+                self.save_error = Some((text, self.retry.take().unwrap_or(action)));
+            }
             Err(AppError::Refused(text)) => self.inform(self.words.text("refused-title"), text),
         }
     }
@@ -156,12 +163,14 @@ impl App {
                     .take()
                     .and_then(|q| q.choices.into_iter().nth(place));
                 if let Some(action) = chosen.and_then(|c| c.action) {
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
             Action::CloseQuestion => self.question = None,
             Action::TryAgain => {
                 if let Some((_, action)) = self.save_error.take() {
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
@@ -176,6 +185,7 @@ impl App {
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
+            Action::Checklist(a) => return self.apply_checklist(a, now),
         }
         Ok(())
     }
@@ -205,6 +215,7 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
         self.enter_shop(page.as_ref(), now);
+        self.enter_checklist(page.as_ref(), now);
     }
 
     /// Says what was done, for the undo bar.

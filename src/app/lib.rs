@@ -2,6 +2,7 @@
 
 pub mod action;
 pub mod app;
+pub mod checklist;
 pub mod chrome;
 pub mod details;
 pub mod device;

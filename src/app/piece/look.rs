@@ -14,7 +14,7 @@ use crate::words::dates::Dates;
 impl App {
     /// Asks something of the workshop at a moment, as the agenda wants it.
     pub(crate) fn at_the_bench<T>(&self, now: Moment, ask: impl FnOnce(&Bench) -> T) -> T {
-        let moulds = |p: &Piece| self.wood_moulds(p);
+        let moulds = |p: &Piece| self.moulds_easily(p);
         ask(&Bench::new(self.shop(), now, &moulds))
     }
 

@@ -4,15 +4,15 @@ mod banners;
 pub mod cautions;
 mod days;
 pub mod details;
-mod details_view;
+pub mod details_view;
 pub mod ending;
-mod ending_view;
+pub mod ending_view;
 mod lines;
 mod look;
 mod next_step;
 mod page;
 mod stages;
-mod stages_view;
+pub mod stages_view;
 pub mod view;
 mod ways;
 

@@ -90,6 +90,8 @@ pub enum StagesAction {
     Until(PauseChoice),
     /// Typed a day.
     Typed(String),
+    /// Opened the page with the pause sheet, from elsewhere.
+    PauseOf(PieceId),
     /// Pressed the button of the sheet.
     Confirm(PieceId),
 }
@@ -127,6 +129,9 @@ fn noon(day: NaiveDate, now: Moment) -> Moment {
 
 impl App {
     pub(crate) fn apply_stages(&mut self, action: StagesAction, now: Moment) -> Result<(), AppError> {
+        if let StagesAction::PauseOf(piece) = &action {
+            self.open_page(Page::Stages(piece.clone()), now);
+        }
         let state = &mut self.states.piece.stages;
         match action {
             StagesAction::Open(stage) => {
@@ -135,7 +140,7 @@ impl App {
                     ..StagesState::default()
                 };
             }
-            StagesAction::OpenPause => {
+            StagesAction::OpenPause | StagesAction::PauseOf(_) => {
                 *state = StagesState {
                     sheet: StagesSheet::Pause,
                     ..StagesState::default()
@@ -240,6 +245,12 @@ impl App {
         }
         let glued = glued_cracks(piece).len();
         let at = day.map_or(now, |d| noon(d, now));
+        self.retry = Some(Action::Piece(PieceAction::MoveTo {
+            piece: id.clone(),
+            stage,
+            day,
+            sure: true,
+        }));
         self.record(id, at, vec![PieceFact::StageMoved(stage)], now)?;
         self.states.piece.stages = StagesState::default();
         self.states.piece.earlier = false;
@@ -394,6 +405,10 @@ impl App {
     }
 
     pub(crate) fn pause(&mut self, id: &PieceId, until: Option<NaiveDate>, now: Moment) -> Result<(), AppError> {
+        self.retry = Some(Action::Piece(PieceAction::Pause {
+            piece: id.clone(),
+            until,
+        }));
         self.record(id, now, vec![PieceFact::Paused { until }], now)?;
         self.states.piece.stages = StagesState::default();
         match until {

@@ -33,12 +33,14 @@ pub struct BannerView {
 pub struct StationView {
     /// "1", "2"... or the word for the floor.
     pub label: String,
-    /// The point on the outside, fractions of the drawing.
-    pub x: f64,
-    /// See `x`.
-    pub y: f64,
-    /// The tick across the wall.
-    pub tick: String,
+    /// The whole of it in words.
+    pub spoken: String,
+    /// Where the tick meets the bore, mm in the drawing's view box.
+    pub inner: (f64, f64),
+    /// Where it meets the outside.
+    pub outer: (f64, f64),
+    /// Height of its number beside the drawing, 0 top to 1 bottom.
+    pub slot: f64,
     /// A wall was read here.
     pub read: bool,
     /// The figures of the last reading, or a word; empty where none was taken.
