@@ -67,8 +67,7 @@ pub struct App {
     said: Option<String>,
     question: Option<Question>,
     save_error: Option<(String, Action)>,
-    /// What to try again instead of the action itself, where that has used up what it stood for.
-    pub(crate) retry: Option<Action>,
+    retry: Option<Action>,
     problems: Vec<String>,
     demo: bool,
 }
@@ -139,7 +138,8 @@ impl App {
         match outcome {
             Ok(()) => {}
             Err(AppError::NotSaved(text)) => {
-                self.save_error = Some((text, self.retry.take().unwrap_or(action)));
+                let again = self.retry.take().unwrap_or(action);
+                self.save_error = Some((text, again));
             }
             Err(AppError::Refused(text)) => self.inform(self.words.text("refused-title"), text),
         }
@@ -163,14 +163,12 @@ impl App {
                     .take()
                     .and_then(|q| q.choices.into_iter().nth(place));
                 if let Some(action) = chosen.and_then(|c| c.action) {
-                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
             Action::CloseQuestion => self.question = None,
             Action::TryAgain => {
                 if let Some((_, action)) = self.save_error.take() {
-                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
@@ -221,6 +219,11 @@ impl App {
     /// Says what was done, for the undo bar.
     pub(crate) fn say(&mut self, said: String) {
         self.said = Some(said);
+    }
+
+    /// What is tried again, should this action fail to be kept: the exact thing, where a touch alone does not say it.
+    pub(crate) fn retry_with(&mut self, action: Action) {
+        self.retry = Some(action);
     }
 
     /// Asks a question over the page.

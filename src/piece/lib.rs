@@ -6,6 +6,7 @@
 pub mod agenda;
 pub mod away;
 pub mod bag;
+pub mod checklist;
 pub mod detail;
 pub mod diary;
 pub mod fact;

@@ -38,6 +38,8 @@ pub mod woods_table;
 mod complex;
 
 #[cfg(test)]
+mod fixture_tests;
+#[cfg(test)]
 mod lathe_tests;
 #[cfg(test)]
 mod profile_tests;

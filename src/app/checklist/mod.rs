@@ -152,7 +152,7 @@ impl App {
             return Ok(());
         }
         // The sheet may be closed before it is tried again.
-        self.retry = Some(Action::Checklist(ChecklistAction::Keep(changes.clone())));
+        self.retry_with(Action::Checklist(ChecklistAction::Keep(changes.clone())));
         let facts = changes.into_iter().map(ShopFact::Checklist).collect();
         self.record_shop(now, facts, now)?;
         self.states.checklist.draft = None;

@@ -5,5 +5,8 @@
 
 mod path;
 mod section;
+mod spots;
 
-pub use section::{SectionDrawing, StationSpot, section, section_of};
+pub use section::{SectionDrawing, section, section_of};
+pub use spots::StationSpot;
+pub(crate) use spots::station_places;

@@ -141,7 +141,7 @@ impl App {
     ) -> Result<(), AppError> {
         let shown = value.as_ref().map(|v| value_text(self, field, v));
         // The sheet may be closed before it is tried again.
-        self.retry = Some(Action::Piece(PieceAction::SetDetail {
+        self.retry_with(Action::Piece(PieceAction::SetDetail {
             piece: id.clone(),
             field,
             value: value.clone(),

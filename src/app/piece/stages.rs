@@ -245,7 +245,7 @@ impl App {
         }
         let glued = glued_cracks(piece).len();
         let at = day.map_or(now, |d| noon(d, now));
-        self.retry = Some(Action::Piece(PieceAction::MoveTo {
+        self.retry_with(Action::Piece(PieceAction::MoveTo {
             piece: id.clone(),
             stage,
             day,
@@ -405,7 +405,7 @@ impl App {
     }
 
     pub(crate) fn pause(&mut self, id: &PieceId, until: Option<NaiveDate>, now: Moment) -> Result<(), AppError> {
-        self.retry = Some(Action::Piece(PieceAction::Pause {
+        self.retry_with(Action::Piece(PieceAction::Pause {
             piece: id.clone(),
             until,
         }));

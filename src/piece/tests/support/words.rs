@@ -81,3 +81,19 @@ pub fn in_the_bag() -> Vec<Line<F>> {
 pub fn with(more: Vec<Line<F>>) -> Vec<Line<F>> {
     in_the_bag().into_iter().chain(more).collect()
 }
+
+/// A piece in a stage, with more facts recorded there.
+pub fn in_stage(stage: Stage, facts: Vec<F>) -> Piece {
+    super::fold(&[
+        line("bench", 1, 1, vec![F::Created, F::StageMoved(stage)]),
+        line("bench", 2, 10, facts),
+    ])
+}
+
+/// A detail in words.
+pub fn text(field: DetailField, key: &str) -> F {
+    F::Detail {
+        field,
+        value: Some(DetailValue::Text(key.to_owned())),
+    }
+}
