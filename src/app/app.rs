@@ -163,12 +163,15 @@ impl App {
                     .take()
                     .and_then(|q| q.choices.into_iter().nth(place));
                 if let Some(action) = chosen.and_then(|c| c.action) {
+                    // The question is used up: what is tried again is what was chosen.
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
             Action::CloseQuestion => self.question = None,
             Action::TryAgain => {
                 if let Some((_, action)) = self.save_error.take() {
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }

@@ -87,7 +87,11 @@ impl App {
         self.states.checklist.draft = None;
     }
 
-    pub(crate) fn apply_checklist(&mut self, action: ChecklistAction, now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_checklist(
+        &mut self,
+        action: ChecklistAction,
+        now: Moment,
+    ) -> Result<(), AppError> {
         match action {
             ChecklistAction::Stage(stage) => {
                 self.states.checklist = ChecklistState { stage, draft: None };
@@ -96,7 +100,10 @@ impl App {
                 let line = self.editor_lines().into_iter().find(|l| l.id == id);
                 self.states.checklist.draft = line.map(|l| Draft {
                     text: self.line_words(&l.text),
-                    why: l.why.as_ref().map_or_else(String::new, |w| self.line_words(w)),
+                    why: l
+                        .why
+                        .as_ref()
+                        .map_or_else(String::new, |w| self.line_words(w)),
                     id: Some(l.id),
                     error: None,
                 });
@@ -119,13 +126,28 @@ impl App {
             ChecklistAction::Up(id) => return self.move_line(&id, -1, now),
             ChecklistAction::Down(id) => return self.move_line(&id, 1, now),
             ChecklistAction::Hide(line, hidden) => {
-                let id = if hidden { "checklist-said-hidden" } else { "checklist-said-shown" };
+                let id = if hidden {
+                    "checklist-said-hidden"
+                } else {
+                    "checklist-said-shown"
+                };
                 let said = self.words().text(id);
-                return self.keep_changes(vec![ChecklistChange::Hidden { line, hidden }], said, now);
+                return self.keep_changes(
+                    vec![ChecklistChange::Hidden { line, hidden }],
+                    said,
+                    now,
+                );
             }
             ChecklistAction::Reset(line) => {
-                let own = self.editor_lines().iter().any(|l| l.id == line && !l.builtin);
-                let id = if own { "checklist-said-gone" } else { "checklist-said-reset" };
+                let own = self
+                    .editor_lines()
+                    .iter()
+                    .any(|l| l.id == line && !l.builtin);
+                let id = if own {
+                    "checklist-said-gone"
+                } else {
+                    "checklist-said-reset"
+                };
                 let said = self.words().text(id);
                 return self.keep_changes(vec![ChecklistChange::Reset { line }], said, now);
             }
@@ -165,7 +187,10 @@ impl App {
         let Some(from) = lines.iter().position(|l| l.id == id) else {
             return Ok(());
         };
-        let to = i64::try_from(from).ok().map(|f| f + by).and_then(|t| usize::try_from(t).ok());
+        let to = i64::try_from(from)
+            .ok()
+            .map(|f| f + by)
+            .and_then(|t| usize::try_from(t).ok());
         let Some(to) = to.filter(|t| *t < lines.len()) else {
             return Ok(());
         };
@@ -200,7 +225,10 @@ impl App {
             self.editor_lines().iter().any(|l| {
                 l.id == *id
                     && self.line_words(&l.text) == text
-                    && l.why.as_ref().map_or_else(String::new, |w| self.line_words(w)) == why
+                    && l.why
+                        .as_ref()
+                        .map_or_else(String::new, |w| self.line_words(w))
+                        == why
             })
         });
         if unchanged {

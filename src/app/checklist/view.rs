@@ -86,10 +86,17 @@ impl App {
         let lines = self.editor_lines();
         let last = lines.len().saturating_sub(1);
         let sheet = state.draft.as_ref().map(|draft| {
-            let line = draft.id.as_ref().and_then(|id| lines.iter().find(|l| l.id == *id));
+            let line = draft
+                .id
+                .as_ref()
+                .and_then(|id| lines.iter().find(|l| l.id == *id));
             let hidden = line.is_some_and(|l| l.hidden);
             LineSheetView {
-                title: words.text(if line.is_some() { "checklist-line" } else { "checklist-new" }),
+                title: words.text(if line.is_some() {
+                    "checklist-line"
+                } else {
+                    "checklist-new"
+                }),
                 id: draft.id.clone().unwrap_or_default(),
                 text: draft.text.clone(),
                 why: draft.why.clone(),

@@ -37,10 +37,7 @@ impl App {
             all.push(banner("details", "info", text, "piece-open-details"));
         }
         if piece.unknown_facts > 0 {
-            let text = words.with(
-                "piece-banner-unknown",
-                &[("n", piece.unknown_facts.into())],
-            );
+            let text = words.with("piece-banner-unknown", &[("n", piece.unknown_facts.into())]);
             all.push(banner("", "info", text, ""));
         }
         if !piece.living() {

@@ -25,7 +25,11 @@ impl App {
         let read = self.shop().settings.cautions_read;
         let words = self.words();
         let choice = Choice {
-            label: words.text(if read { "action-close" } else { "piece-cautions-read" }),
+            label: words.text(if read {
+                "action-close"
+            } else {
+                "piece-cautions-read"
+            }),
             style: ChoiceStyle::Primary,
             action: (!read).then_some(Action::Piece(PieceAction::CautionsRead)),
         };

@@ -76,7 +76,14 @@ fn number(text: &str) -> Result<u32, DayFault> {
 
 fn month_named(words: &Words, text: &str) -> Option<u32> {
     (text.chars().count() >= 3)
-        .then(|| (1..=12).find(|m| words.text(&format!("month-{m}")).to_lowercase().starts_with(text)))
+        .then(|| {
+            (1..=12).find(|m| {
+                words
+                    .text(&format!("month-{m}"))
+                    .to_lowercase()
+                    .starts_with(text)
+            })
+        })
         .flatten()
 }
 
@@ -104,11 +111,21 @@ mod tests {
             " 12th March, 2026 ",
             "2026-03-12",
         ] {
-            assert_eq!(read_day(&words, text, today), Ok(day("2026-03-12")), "{text}");
+            assert_eq!(
+                read_day(&words, text, today),
+                Ok(day("2026-03-12")),
+                "{text}"
+            );
         }
         // Without a year the nearest is meant, also across the turn of the year.
-        assert_eq!(read_day(&words, "30 Dec", day("2026-01-02")), Ok(day("2025-12-30")));
-        assert_eq!(read_day(&words, "2 Jan", day("2025-12-30")), Ok(day("2026-01-02")));
+        assert_eq!(
+            read_day(&words, "30 Dec", day("2026-01-02")),
+            Ok(day("2025-12-30"))
+        );
+        assert_eq!(
+            read_day(&words, "2 Jan", day("2025-12-30")),
+            Ok(day("2026-01-02"))
+        );
         let us = Words::new(Language::EnUs);
         assert_eq!(read_day(&us, "3/12", today), Ok(day("2026-03-12")));
     }
@@ -119,8 +136,23 @@ mod tests {
         let today = day("2026-03-14");
         assert_eq!(read_day(&words, "  ", today), Err(DayFault::Empty));
         let long = "1".repeat(10_000);
-        for text in ["x", "31 Feb", "32/1", "0 Mar", "12", "12 Mar 20266", "-5", "ma 12", "1 2 3 4", &long] {
-            assert_eq!(read_day(&words, text, today), Err(DayFault::NotADay), "{text}");
+        for text in [
+            "x",
+            "31 Feb",
+            "32/1",
+            "0 Mar",
+            "12",
+            "12 Mar 20266",
+            "-5",
+            "ma 12",
+            "1 2 3 4",
+            &long,
+        ] {
+            assert_eq!(
+                read_day(&words, text, today),
+                Err(DayFault::NotADay),
+                "{text}"
+            );
         }
     }
 }

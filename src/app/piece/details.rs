@@ -44,7 +44,11 @@ pub struct DetailsState {
 }
 
 impl App {
-    pub(crate) fn apply_details(&mut self, action: DetailsAction, now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_details(
+        &mut self,
+        action: DetailsAction,
+        now: Moment,
+    ) -> Result<(), AppError> {
         match action {
             DetailsAction::Open(field) => self.open_field(field),
             DetailsAction::OpenAt { piece, field } => {
@@ -118,7 +122,12 @@ impl App {
     }
 
     /// The sentence for a mark that another living piece has.
-    fn mark_taken(&self, id: &PieceId, field: DetailField, value: Option<&DetailValue>) -> Option<String> {
+    fn mark_taken(
+        &self,
+        id: &PieceId,
+        field: DetailField,
+        value: Option<&DetailValue>,
+    ) -> Option<String> {
         let Some(DetailValue::Text(mark)) = value.filter(|_| field == DetailField::Mark) else {
             return None;
         };

@@ -122,7 +122,11 @@ impl App {
         self.states.piece.ending = EndingState::default();
     }
 
-    pub(crate) fn apply_ending(&mut self, action: EndingAction, _now: Moment) -> Result<(), AppError> {
+    pub(crate) fn apply_ending(
+        &mut self,
+        action: EndingAction,
+        _now: Moment,
+    ) -> Result<(), AppError> {
         let state = &mut self.states.piece.ending;
         match action {
             EndingAction::Kind(kind) => state.kind = Some(kind),
@@ -148,7 +152,12 @@ impl App {
         Ok(())
     }
 
-    pub(crate) fn end_piece(&mut self, id: &PieceId, end: End, now: Moment) -> Result<(), AppError> {
+    pub(crate) fn end_piece(
+        &mut self,
+        id: &PieceId,
+        end: End,
+        now: Moment,
+    ) -> Result<(), AppError> {
         let kind = EndKind::of(&end);
         self.record(id, now, vec![PieceFact::Ended(end)], now)?;
         self.states.piece.ending = EndingState::default();

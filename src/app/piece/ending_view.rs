@@ -105,7 +105,11 @@ impl App {
                 words.with("ending-record", &[("how", how.into())])
             }),
             another: words.text("piece-another"),
-            delete: words.text(if deleted { "piece-undelete" } else { "ending-delete" }),
+            delete: words.text(if deleted {
+                "piece-undelete"
+            } else {
+                "ending-delete"
+            }),
             delete_note: words.text("piece-delete-text"),
             deleted,
         })

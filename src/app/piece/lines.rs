@@ -71,10 +71,9 @@ impl App {
                     ("shortest", numbers.diameter_fine(shortest_mm).text().into()),
                 ],
             ),
-            Some(Measured::Of { done, all }) => words.with(
-                "count-n-of-m",
-                &[("n", done.into()), ("m", all.into())],
-            ),
+            Some(Measured::Of { done, all }) => {
+                words.with("count-n-of-m", &[("n", done.into()), ("m", all.into())])
+            }
         }
     }
 
@@ -115,7 +114,13 @@ impl App {
         })
     }
 
-    pub(crate) fn tick(&mut self, id: &PieceId, line: String, on: bool, now: Moment) -> Result<(), AppError> {
+    pub(crate) fn tick(
+        &mut self,
+        id: &PieceId,
+        line: String,
+        on: bool,
+        now: Moment,
+    ) -> Result<(), AppError> {
         let Some(piece) = self.piece(id) else {
             return Ok(());
         };
@@ -134,9 +139,11 @@ impl App {
         };
         self.record(id, now, vec![fact], now)?;
         let said = if on {
-            self.words().with("piece-said-ticked", &[("line", text.into())])
+            self.words()
+                .with("piece-said-ticked", &[("line", text.into())])
         } else {
-            self.words().with("piece-said-unticked", &[("line", text.into())])
+            self.words()
+                .with("piece-said-unticked", &[("line", text.into())])
         };
         self.say(said);
         Ok(())

@@ -29,13 +29,15 @@ impl App {
         if !due_now && !self.states.piece.look_now {
             return None;
         }
-        let note = |feel: Option<BagFeel>| self.leads_to(piece, feel, false, now).unwrap_or_default();
-        let answer = |key: &'static str, text: String, icon: &'static str, note: String| AnswerView {
-            key,
-            text,
-            icon,
-            note,
-        };
+        let note =
+            |feel: Option<BagFeel>| self.leads_to(piece, feel, false, now).unwrap_or_default();
+        let answer =
+            |key: &'static str, text: String, icon: &'static str, note: String| AnswerView {
+                key,
+                text,
+                icon,
+                note,
+            };
         let felt = state != BagState::NoBag;
         let answers = if felt {
             [
@@ -54,7 +56,11 @@ impl App {
             vec![answer("fine", fine, "tick", note(None))]
         };
         Some(LookView {
-            title: words.text(if felt { "piece-look-bag" } else { "piece-look-over" }),
+            title: words.text(if felt {
+                "piece-look-bag"
+            } else {
+                "piece-look-over"
+            }),
             due: if due_now {
                 dates.due(due)
             } else {
@@ -78,7 +84,12 @@ impl App {
         let leads = self
             .piece(piece)
             .and_then(|p| self.leads_to(p, feel, mould, now));
-        self.record(piece, now, vec![PieceFact::Look { feel, mould, crack }], now)?;
+        self.record(
+            piece,
+            now,
+            vec![PieceFact::Look { feel, mould, crack }],
+            now,
+        )?;
         self.states.piece.look_now = false;
         let words = self.words();
         let mark = self.mark_of(piece);

@@ -9,6 +9,7 @@ pub mod ending;
 pub mod ending_view;
 mod lines;
 mod look;
+mod moving;
 mod next_step;
 mod page;
 mod stages;

@@ -10,7 +10,7 @@ use evenwall_piece::vocabulary::Method;
 use crate::action::Action;
 use crate::app::App;
 use crate::piece::PieceAction;
-use crate::piece::stages::undecided;
+use crate::piece::moving::undecided;
 use crate::piece::view::NextView;
 use crate::route::Page;
 
@@ -70,7 +70,11 @@ impl Step {
 
 impl App {
     /// The action at the thumb, and the quieter one. None for a piece that ended or was deleted.
-    pub(crate) fn next_step(&self, piece: &Piece, now: Moment) -> (Option<NextView>, Option<NextView>) {
+    pub(crate) fn next_step(
+        &self,
+        piece: &Piece,
+        now: Moment,
+    ) -> (Option<NextView>, Option<NextView>) {
         if !piece.living() {
             return (None, None);
         }
@@ -125,11 +129,17 @@ impl App {
                 (_, 0) => Step::Move(Stage::Bag),
                 _ => Step::Flaws,
             },
-            Stage::Bag | Stage::Air | Stage::Settle | Stage::Indoors => self.drying_step(piece, now),
+            Stage::Bag | Stage::Air | Stage::Settle | Stage::Indoors => {
+                self.drying_step(piece, now)
+            }
             Stage::True if piece.finish.cracks.is_none() => Step::Cracks,
-            Stage::True if piece.finish.oval.is_none() || piece.finish.decision.is_none() => Step::True,
+            Stage::True if piece.finish.oval.is_none() || piece.finish.decision.is_none() => {
+                Step::True
+            }
             Stage::True => Step::Move(Stage::Finish),
-            Stage::Finish if piece.finish.coats.is_empty() && piece.finish.signed.is_none() => Step::Record,
+            Stage::Finish if piece.finish.coats.is_empty() && piece.finish.signed.is_none() => {
+                Step::Record
+            }
             Stage::Finish => Step::Finished,
         }
     }

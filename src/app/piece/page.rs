@@ -143,7 +143,11 @@ impl App {
                         words.text("piece-floor-letter"),
                         wanted::floor(piece).mm,
                     ),
-                    n => (StationRef::Wall(n), n.to_string(), wanted::wall_now(piece).mm),
+                    n => (
+                        StationRef::Wall(n),
+                        n.to_string(),
+                        wanted::wall_now(piece).mm,
+                    ),
                 };
                 let mut view = StationView {
                     label,
@@ -205,7 +209,11 @@ impl App {
 
     fn legend(&self, piece: &Piece, drawing: &SectionDrawing) -> String {
         let words = self.words();
-        let wall = self.numbers().wall(wanted::wall_now(piece).mm).short().text();
+        let wall = self
+            .numbers()
+            .wall(wanted::wall_now(piece).mm)
+            .short()
+            .text();
         let id = if drawing.no_readings {
             "piece-legend-empty"
         } else {
@@ -303,7 +311,10 @@ impl App {
 pub(crate) fn stage_state(piece: &Piece, stage: Stage) -> &'static str {
     let present = piece.stage();
     let visited = piece.visits.iter().any(|v| v.stage == stage);
-    let finished = piece.end.as_ref().is_some_and(|(_, end)| *end == End::Finished);
+    let finished = piece
+        .end
+        .as_ref()
+        .is_some_and(|(_, end)| *end == End::Finished);
     match stage.index().cmp(&present.index()) {
         std::cmp::Ordering::Equal if finished => "done",
         std::cmp::Ordering::Equal => "now",

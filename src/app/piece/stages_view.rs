@@ -171,7 +171,11 @@ impl App {
                 (false, _) => words.text("stages-not-paused"),
             },
             paused,
-            pause_button: words.text(if paused { "piece-unpause" } else { "piece-pause" }),
+            pause_button: words.text(if paused {
+                "piece-unpause"
+            } else {
+                "piece-pause"
+            }),
             sheet: self.stages_sheet(piece, now),
             close: words.text("action-close"),
         })

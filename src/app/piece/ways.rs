@@ -8,9 +8,9 @@ use evenwall_wood::evenness::Evenness;
 
 use crate::action::Action;
 use crate::app::App;
-use crate::piece::{PieceAction, StagesAction};
-use crate::piece::stages::undecided;
+use crate::piece::moving::undecided;
 use crate::piece::view::WayView;
+use crate::piece::{PieceAction, StagesAction};
 use crate::route::Page;
 use crate::words::dates::Dates;
 
@@ -165,8 +165,14 @@ impl App {
             "details" => Action::Open(Page::Details(id)),
             "stages" => Action::Open(Page::Stages(id)),
             "ending" => Action::Open(Page::Ending(id)),
-            "half-turn" => Action::Piece(PieceAction::HalfTurned { piece: id, on: true }),
-            "resume" => Action::Piece(PieceAction::HalfTurned { piece: id, on: false }),
+            "half-turn" => Action::Piece(PieceAction::HalfTurned {
+                piece: id,
+                on: true,
+            }),
+            "resume" => Action::Piece(PieceAction::HalfTurned {
+                piece: id,
+                on: false,
+            }),
             "pause" => Action::Piece(PieceAction::Stages(StagesAction::PauseOf(id))),
             "unpause" => Action::Piece(PieceAction::Unpause(id)),
             "found" => Action::Piece(PieceAction::Looked {

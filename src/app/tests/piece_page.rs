@@ -59,7 +59,10 @@ fn next(hands: &Hands) -> (String, String) {
 fn each_stage_has_one_obvious_next_action_and_the_next_stage_beside_it() {
     let mut hands = Hands::with(vec![detail(DetailField::Mark, "K07")]);
     hands.open();
-    assert_eq!(next(&hands), ("Record depth drilled".into(), "Next stage: Hollow".into()));
+    assert_eq!(
+        next(&hands),
+        ("Record depth drilled".into(), "Next stage: Hollow".into())
+    );
     hands.fact(PieceFact::Detail {
         field: DetailField::DepthDrilled,
         value: Some(mm(180.0)),
@@ -67,25 +70,43 @@ fn each_stage_has_one_obvious_next_action_and_the_next_stage_beside_it() {
     assert_eq!(next(&hands), ("Hollow it".into(), String::new()));
     hands.touch_next();
     assert_eq!(hands.piece().stage(), Stage::Hollow);
-    assert_eq!(next(&hands), ("Measure the wall".into(), "Next stage: Stabilise".into()));
+    assert_eq!(
+        next(&hands),
+        ("Measure the wall".into(), "Next stage: Stabilise".into())
+    );
     hands.touch_then();
-    assert_eq!(next(&hands), ("Note a flaw".into(), "Next stage: Bag".into()));
+    assert_eq!(
+        next(&hands),
+        ("Note a flaw".into(), "Next stage: Bag".into())
+    );
     hands.fact(flaw("a"));
     assert_eq!(next(&hands).0, "Decide 1 flaw");
     hands.fact(glued("a"));
     assert_eq!(next(&hands), ("Into the bag".into(), String::new()));
     hands.touch_next();
     assert_eq!(hands.piece().stage(), Stage::Bag);
-    assert_eq!(next(&hands), ("Feel the bag".into(), "Next stage: Air".into()));
+    assert_eq!(
+        next(&hands),
+        ("Feel the bag".into(), "Next stage: Air".into())
+    );
     hands.moved(Stage::Air);
-    assert_eq!(next(&hands), ("Feel the bag".into(), "Next stage: Settle".into()));
+    assert_eq!(
+        next(&hands),
+        ("Feel the bag".into(), "Next stage: Settle".into())
+    );
     hands.moved(Stage::Settle);
-    assert_eq!(next(&hands), ("Weigh it".into(), "Next stage: Indoors".into()));
+    assert_eq!(
+        next(&hands),
+        ("Weigh it".into(), "Next stage: Indoors".into())
+    );
     hands.moved(Stage::Indoors);
     assert_eq!(next(&hands).1, "Next stage: True");
     hands.moved(Stage::True);
     hands.act(Action::CloseQuestion);
-    assert_eq!(next(&hands), ("Look for cracks first".into(), "Next stage: Finish".into()));
+    assert_eq!(
+        next(&hands),
+        ("Look for cracks first".into(), "Next stage: Finish".into())
+    );
     hands.fact(PieceFact::Cracks(CrackAnswer::None));
     assert_eq!(next(&hands).0, "Measure the oval");
     hands.fact(PieceFact::Oval {
@@ -98,7 +119,10 @@ fn each_stage_has_one_obvious_next_action_and_the_next_stage_beside_it() {
     });
     assert_eq!(next(&hands), ("Next stage: Finish".into(), String::new()));
     hands.moved(Stage::Finish);
-    assert_eq!(next(&hands), ("Record the finish".into(), "Finished".into()));
+    assert_eq!(
+        next(&hands),
+        ("Record the finish".into(), "Finished".into())
+    );
     hands.fact(PieceFact::Coat("oil".into()));
     assert_eq!(next(&hands), ("Finished".into(), String::new()));
     hands.touch_next();
@@ -134,10 +158,17 @@ fn the_answers_say_what_is_done_and_when_and_that_is_what_follows() {
         PieceFact::StageMoved(Stage::Bag),
     ]);
     hands.open();
-    assert!(hands.page().look.is_none(), "nothing is due on the first day");
+    assert!(
+        hands.page().look.is_none(),
+        "nothing is due on the first day"
+    );
     hands.act(Action::Piece(PieceAction::LookNow));
     let look = hands.page().look.expect("asked for");
-    let notes: Vec<_> = look.answers.iter().map(|a| (a.key, a.note.as_str())).collect();
+    let notes: Vec<_> = look
+        .answers
+        .iter()
+        .map(|a| (a.key, a.note.as_str()))
+        .collect();
     // Thursday 12 March: wet 2, damp 3, nothing 3 days.
     assert_eq!(
         notes,
@@ -165,7 +196,12 @@ fn ticks_are_optional_undoable_and_measured_lines_tick_themselves() {
     let mut hands = Hands::with(vec![detail(DetailField::Mark, "K07")]);
     hands.open();
     let before = hands.page();
-    let line = before.lines.iter().find(|l| !l.boxless && !l.checked).unwrap().clone();
+    let line = before
+        .lines
+        .iter()
+        .find(|l| !l.boxless && !l.checked)
+        .unwrap()
+        .clone();
     hands.act(Action::Piece(PieceAction::Tick {
         piece: id(),
         line: line.id.clone(),
@@ -173,14 +209,23 @@ fn ticks_are_optional_undoable_and_measured_lines_tick_themselves() {
     }));
     let view = hands.page();
     assert!(view.lines.iter().any(|l| l.id == line.id && l.checked));
-    assert!(view.checklist_count.starts_with("1 of "), "{}", view.checklist_count);
+    assert!(
+        view.checklist_count.starts_with("1 of "),
+        "{}",
+        view.checklist_count
+    );
     hands.act(Action::Undo);
     assert_eq!(hands.page(), before);
     hands.fact(PieceFact::Detail {
         field: DetailField::DepthDrilled,
         value: Some(mm(180.0)),
     });
-    let drilled = hands.page().lines.into_iter().find(|l| l.by_itself).unwrap();
+    let drilled = hands
+        .page()
+        .lines
+        .into_iter()
+        .find(|l| l.by_itself)
+        .unwrap();
     assert!(drilled.checked);
     assert_eq!(drilled.trailing, "180\u{a0}mm");
     // Standing rules have no box and cannot be ticked.

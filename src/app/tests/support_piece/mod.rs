@@ -57,7 +57,9 @@ impl Store for Shared {
         noted_at: Moment,
         facts: Vec<PieceFact>,
     ) -> Result<Line<PieceFact>, StoreError> {
-        self.inner.borrow_mut().append_piece(piece, at, noted_at, facts)
+        self.inner
+            .borrow_mut()
+            .append_piece(piece, at, noted_at, facts)
     }
     fn append_shop(
         &mut self,
@@ -183,7 +185,9 @@ impl Hands {
     }
 
     pub fn page(&self) -> PieceView {
-        self.app.piece_view(self.now.get()).expect("the page of a piece")
+        self.app
+            .piece_view(self.now.get())
+            .expect("the page of a piece")
     }
 
     pub fn said(&self) -> String {
