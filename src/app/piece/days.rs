@@ -23,9 +23,6 @@ pub(crate) fn read_day(words: &Words, text: &str, today: NaiveDate) -> Result<Na
     if text.chars().count() > 40 {
         return Err(DayFault::NotADay);
     }
-    if let Ok(date) = NaiveDate::parse_from_str(&text, "%Y-%m-%d") {
-        return Ok(date);
-    }
     let parts: Vec<&str> = text
         .split(|c: char| c.is_whitespace() || matches!(c, '.' | '/' | ',' | '-'))
         .filter(|p| !p.is_empty())
@@ -35,6 +32,9 @@ pub(crate) fn read_day(words: &Words, text: &str, today: NaiveDate) -> Result<Na
         ([_, _] | [_, _, _], Some(place @ (0 | 1))) => {
             let month = month_named(words, parts[place]).ok_or(DayFault::NotADay)?;
             (number(parts[1 - place])?, month, parts.get(2))
+        }
+        ([year, month, day], None) if year.len() == 4 => {
+            (number(day)?, number(month)?, parts.first())
         }
         ([first, second] | [first, second, _], None) => {
             let (a, b) = (number(first)?, number(second)?);
