@@ -172,7 +172,7 @@ impl App {
                 .into_iter()
                 .map(|text| offer(text.clone(), text, String::new()))
                 .collect(),
-            "wood" => self.woods_offered(&state.typed),
+            "wood" => self.woods_to_choose(&state.typed),
             _ => Vec::new(),
         };
         Some(FieldSheetView {
@@ -202,7 +202,7 @@ impl App {
     }
 
     /// The woods that answer to what was typed, own ones first.
-    fn woods_offered(&self, typed: &str) -> Vec<OfferView> {
+    fn woods_to_choose(&self, typed: &str) -> Vec<OfferView> {
         let lower = typed.trim().to_lowercase();
         let selected = |name: &str| name.to_lowercase() == lower;
         let own = self

@@ -8,6 +8,7 @@ use evenwall_wood::evenness::Evenness;
 
 use crate::action::Action;
 use crate::app::App;
+use crate::new_piece::NewPieceAction;
 use crate::piece::moving::undecided;
 use crate::piece::view::WayView;
 use crate::piece::{PieceAction, StagesAction};
@@ -182,7 +183,7 @@ impl App {
                 crack: false,
             }),
             "put-back" => Action::Piece(PieceAction::PutBack(id)),
-            "another" => Action::Open(Page::NewPiece),
+            "another" => Action::NewPiece(NewPieceAction::AnotherLike(id)),
             "undelete" => Action::Piece(PieceAction::Undelete(id)),
             "keep" => Action::Piece(PieceAction::Keep(id)),
             "delete" => Action::Piece(PieceAction::AskDelete(id)),
