@@ -47,6 +47,7 @@ pub(crate) struct PageStates {
     pub truing: crate::truing::TruingState,
     pub diary: crate::diary::DiaryState,
     pub shop: crate::shop::ShopState,
+    pub checklist: crate::checklist::ChecklistState,
 }
 
 /// The app behind the screens.
@@ -122,10 +123,6 @@ impl App {
         self.written.clear();
         self.said = None;
         self.retry = None;
-        // What cannot be kept is tried again as what was meant, not as the touch that meant it.
-        let Some(action) = self.meant(action) else {
-            return;
-        };
         let outcome = self.carry_out(action.clone(), now);
         // Lines that reached the disk stand, also where a later part of the action failed: they can be undone.
         if !self.written.is_empty() {
@@ -148,18 +145,6 @@ impl App {
         }
     }
 
-    /// The action that a choice or another try stands for; `None` where it only closes the question.
-    fn meant(&mut self, action: Action) -> Option<Action> {
-        match action {
-            Action::Choose(place) => {
-                let chosen = self.question.take()?.choices.into_iter().nth(place)?;
-                self.meant(chosen.action?)
-            }
-            Action::TryAgain => self.save_error.take().map(|(_, action)| action),
-            action => Some(action),
-        }
-    }
-
     fn carry_out(&mut self, action: Action, now: Moment) -> Result<(), AppError> {
         match action {
             Action::GoTab(tab) => {
@@ -172,9 +157,24 @@ impl App {
             Action::Undo => return self.undo_last(now),
             Action::Redo => return self.redo_last(now),
             Action::HideUndo => self.undo.hide(),
-            // See `meant`.
-            Action::Choose(_) | Action::TryAgain => {}
+            Action::Choose(place) => {
+                let chosen = self
+                    .question
+                    .take()
+                    .and_then(|q| q.choices.into_iter().nth(place));
+                if let Some(action) = chosen.and_then(|c| c.action) {
+                    // The question is used up: what is tried again is what was chosen.
+                    self.retry = Some(action.clone());
+                    return self.carry_out(action, now);
+                }
+            }
             Action::CloseQuestion => self.question = None,
+            Action::TryAgain => {
+                if let Some((_, action)) = self.save_error.take() {
+                    self.retry = Some(action.clone());
+                    return self.carry_out(action, now);
+                }
+            }
             Action::HideSaveError => self.save_error = None,
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),
@@ -186,6 +186,7 @@ impl App {
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
+            Action::Checklist(a) => return self.apply_checklist(a, now),
         }
         Ok(())
     }
@@ -215,6 +216,7 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
         self.enter_shop(page.as_ref(), now);
+        self.enter_checklist(page.as_ref(), now);
     }
 
     /// Says what was done, for the undo bar.

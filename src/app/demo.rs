@@ -38,7 +38,11 @@ fn bad(file: &str, line: usize, why: impl std::fmt::Display) -> StoreError {
 
 fn day(today: NaiveDate, days: i64) -> Option<NaiveDate> {
     let by = Days::new(days.unsigned_abs());
-    if days < 0 { today.checked_sub_days(by) } else { today.checked_add_days(by) }
+    if days < 0 {
+        today.checked_sub_days(by)
+    } else {
+        today.checked_add_days(by)
+    }
 }
 
 /// A local time of that day with the offset of `now`. A demo needs no better: its days are what matters.
@@ -58,15 +62,20 @@ fn fill_in(value: &mut Value, today: NaiveDate, written: &[LineId]) -> Result<()
             }
             Ok(())
         }
-        Value::Array(items) => items.iter_mut().try_for_each(|v| fill_in(v, today, written)),
+        Value::Array(items) => items
+            .iter_mut()
+            .try_for_each(|v| fill_in(v, today, written)),
         Value::Object(map) => {
             if let Some(line) = map.remove("template_line").and_then(|l| l.as_u64()) {
                 let place = usize::try_from(line).ok().and_then(|l| l.checked_sub(1));
-                let id = place.and_then(|p| written.get(p)).ok_or("no such earlier line")?;
+                let id = place
+                    .and_then(|p| written.get(p))
+                    .ok_or("no such earlier line")?;
                 map.insert("device".into(), id.device.as_str().into());
                 map.insert("n".into(), id.n.into());
             }
-            map.values_mut().try_for_each(|v| fill_in(v, today, written))
+            map.values_mut()
+                .try_for_each(|v| fill_in(v, today, written))
         }
         _ => Ok(()),
     }
@@ -81,11 +90,17 @@ fn lines<F: Recorded>(
     mut write: impl FnMut(Moment, Moment, Vec<F>) -> Result<LineId, StoreError>,
 ) -> Result<(), StoreError> {
     let mut written = Vec::new();
-    for (n, line) in text.lines().enumerate().filter(|(_, l)| !l.trim().is_empty()) {
+    for (n, line) in text
+        .lines()
+        .enumerate()
+        .filter(|(_, l)| !l.trim().is_empty())
+    {
         let n = n + 1;
         let mut line: TemplateLine = serde_json::from_str(line).map_err(|e| bad(file, n, e))?;
         let at = moment(now, line.day, &line.time).ok_or_else(|| bad(file, n, "no such moment"))?;
-        let noted = line.noted_day.map_or(Some(at), |d| moment(now, d, &line.time));
+        let noted = line
+            .noted_day
+            .map_or(Some(at), |d| moment(now, d, &line.time));
         let noted = noted.ok_or_else(|| bad(file, n, "no such moment"))?;
         // What would be noted later today is noted now, so that nothing lies in the future.
         let (at, noted) = (at.min(now), noted.min(now));
@@ -111,9 +126,12 @@ pub fn fill(store: &mut dyn Store, now: Moment) -> Result<(), StoreError> {
     })?;
     for (name, text) in templates::PIECES {
         let id = PieceId::new(&format!("{name}-demo")).map_err(|e| StoreError(e.to_string()))?;
-        lines::<PieceFact>(&format!("pieces/{name}.jsonl"), text, now, |at, noted, facts| {
-            store.append_piece(&id, at, noted, facts).map(|l| l.id)
-        })?;
+        lines::<PieceFact>(
+            &format!("pieces/{name}.jsonl"),
+            text,
+            now,
+            |at, noted, facts| store.append_piece(&id, at, noted, facts).map(|l| l.id),
+        )?;
     }
     Ok(())
 }

@@ -2,9 +2,10 @@
 
 pub mod action;
 pub mod app;
+pub mod checklist;
 pub mod chrome;
-pub mod details;
 pub mod demo;
+pub mod details;
 pub mod device;
 pub mod diary;
 pub mod drawing;

@@ -102,7 +102,9 @@ impl Store for ShelfStore {
         noted_at: Moment,
         facts: Vec<ShopFact>,
     ) -> Result<Line<ShopFact>, StoreError> {
-        self.shelf.append_shop(at, noted_at, facts).map_err(sentence)
+        self.shelf
+            .append_shop(at, noted_at, facts)
+            .map_err(sentence)
     }
 
     fn save_device_settings(&mut self, json: &str) -> Result<(), StoreError> {

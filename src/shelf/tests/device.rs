@@ -73,7 +73,21 @@ fn a_journal_that_is_shorter_changed_or_gone_is_never_appended_to() {
     };
     let gone: Change = |disk, path| disk.rename(path, &path.with_extension("old")).unwrap();
     let emptied: Change = |disk, path| disk.write(path, b"").unwrap();
+    let joined: Change = |disk, path| {
+        let mut bytes = content(disk, path);
+        let line = String::from_utf8(bytes.clone())
+            .unwrap()
+            .lines()
+            .next()
+            .unwrap()
+            .to_owned();
+        let id = path.file_stem().unwrap().to_str().unwrap();
+        let foreign = line.replace(id, "stranger").replace("\"n\":1,", "\"n\":4,");
+        bytes.extend(foreign.bytes());
+        disk.write(path, &bytes).unwrap();
+    };
     for (name, change) in [
+        ("joined with another's", joined),
         ("cut", cut),
         ("changed", changed),
         ("gone", gone),

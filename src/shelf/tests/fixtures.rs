@@ -99,7 +99,10 @@ fn what_is_recorded_through_the_domain_comes_back_through_it() {
     let scale = shelf
         .append_shop(when, when, vec![ShopFact::NewScale { step_g: 0.1 }])
         .unwrap();
-    assert_eq!(shelf.load_piece(&k07()).unwrap(), [line.clone()]);
+    assert_eq!(
+        shelf.load_piece(&k07()).unwrap(),
+        std::slice::from_ref(&line)
+    );
     drop(shelf);
     let mut shelf = open().unwrap();
     let all = shelf.load_everything().unwrap();
