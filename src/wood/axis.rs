@@ -219,10 +219,7 @@ fn prepare(outer: &[Xy], inner: &[Xy], wanted: f64) -> Prepared {
 impl Prepared {
     fn outer_distance(&self, c: Xy) -> f64 {
         match &self.outer {
-            Outer::Convex(edges) => {
-                let least = |m: f64, e: &[f64; 3]| m.min(e[0] * c.x + e[1] * c.y + e[2]);
-                edges.iter().fold(f64::INFINITY, least)
-            }
+            Outer::Convex(edges) => -greatest(edges, |e| -(e[0] * c.x + e[1] * c.y + e[2])),
             Outer::Any(points) => inside_distance(points, c),
             Outer::Edges(edges) => edges
                 .iter()
@@ -299,8 +296,27 @@ fn climb(stations: &[Prepared], start: Xy, reach: f64, tolerance: f64) -> Xy {
 
 /// Greatest distance from `c` to the points.
 fn farthest(points: &[Xy], c: Xy) -> f64 {
-    let square = |p: &Xy| (p.x - c.x) * (p.x - c.x) + (p.y - c.y) * (p.y - c.y);
-    points.iter().fold(0.0_f64, |m, p| m.max(square(p))).sqrt()
+    greatest(points, |p| {
+        (p.x - c.x) * (p.x - c.x) + (p.y - c.y) * (p.y - c.y)
+    })
+    .max(0.0)
+    .sqrt()
+}
+
+/// The greatest value of `f`, four side by side so that one comparison need not wait for the last.
+fn greatest<T>(items: &[T], f: impl Fn(&T) -> f64) -> f64 {
+    let larger = |m: f64, v: f64| if v > m { v } else { m };
+    let (fours, rest) = items.as_chunks::<4>();
+    let mut most = [f64::NEG_INFINITY; 4];
+    for four in fours {
+        for (m, item) in most.iter_mut().zip(four) {
+            *m = larger(*m, f(item));
+        }
+    }
+    rest.iter()
+        .map(f)
+        .chain(most)
+        .fold(f64::NEG_INFINITY, larger)
 }
 
 /// Distance from `c` to the edge from `p` to `q`.

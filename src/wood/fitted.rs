@@ -135,11 +135,15 @@ impl Periodic {
 
     /// Value at `angle` radians.
     pub fn at(&self, angle: f64) -> f64 {
-        let part = |(k, (c, s)): (usize, &(f64, f64))| {
-            let (sin, cos) = (self.step * (k + 1) as f64 * angle).sin_cos();
-            c * cos + s * sin
-        };
-        self.mean + self.harmonics.iter().enumerate().map(part).sum::<f64>()
+        let (sin, cos) = (self.step * angle).sin_cos();
+        // Each harmonic is the one before it turned on by the same angle.
+        let (mut s, mut c) = (0.0, 1.0);
+        let mut sum = self.mean;
+        for (in_cos, in_sin) in &self.harmonics {
+            (s, c) = (s * cos + c * sin, c * cos - s * sin);
+            sum += in_cos * c + in_sin * s;
+        }
+        sum
     }
 
     /// The outline with this curve as its distance from the centre mark, [`POINTS`] points.
