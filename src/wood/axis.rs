@@ -6,7 +6,6 @@
 
 use std::fmt;
 
-use crate::range::RangeError;
 use crate::section::{Dried, Pith, Ring, SectionError, Strains, Xy, dried};
 use crate::trueing::golden;
 
@@ -107,6 +106,11 @@ pub fn best_axis(stations: &[Station<'_>]) -> Result<BestAxis, AxisError> {
             return Err(AxisError::BadOutline { station });
         }
     }
+    Ok(search(stations))
+}
+
+/// The search itself, for one or more stations with proper outlines.
+fn search(stations: &[Station<'_>]) -> BestAxis {
     let coarse: Vec<Prepared> = stations
         .iter()
         .map(|s| prepare(&thinned(s.outer), &thinned(s.inner), s.wanted_mm))
@@ -131,12 +135,12 @@ pub fn best_axis(stations: &[Station<'_>]) -> Result<BestAxis, AxisError> {
             (0, f64::INFINITY),
             |best, (i, v)| if v < best.1 { (i, v) } else { best },
         );
-    Ok(BestAxis {
+    BestAxis {
         centre,
         walls_mm,
         to_spare_mm,
         tightest,
-    })
+    }
 }
 
 /// The largest even wall of a ring with its pith in the bore, from its dried outlines and the best axis, mm; about 6e-4 mm low.
@@ -151,18 +155,12 @@ pub fn closed_ring_wall(ring: &Ring, strains: Strains, pith_mm: f64) -> Result<f
             bore_mm: ring.bore_mm(),
         });
     };
-    match best_axis(&[Station {
+    let station = Station {
         outer: &outer,
         inner: &inner,
         wanted_mm: 0.0,
-    }]) {
-        Ok(best) => Ok(best.walls_mm[0]),
-        // Outlines made here have their 720 finite points; the range of the radius is the nearest true answer.
-        Err(_) => Err(SectionError::Range(RangeError {
-            range: crate::section::SECTION_RADIUS,
-            found: ring.radius_mm(),
-        })),
-    }
+    };
+    Ok(search(&[station]).to_spare_mm)
 }
 
 /// The centre of an outline's box.

@@ -189,8 +189,8 @@ fn eliminate(mut m: Vec<Vec<f64>>) -> Option<Vec<f64>> {
 /// # Errors
 /// [`RangeError`] when a diameter is out of range.
 pub fn ellipse(longest_mm: f64, shortest_mm: f64) -> Result<Vec<Xy>, RangeError> {
-    let a = 0.5 * crate::trueing::MEASURED.check(longest_mm)?;
-    let b = 0.5 * crate::trueing::MEASURED.check(shortest_mm)?;
+    let a = 0.5 * crate::own_shrinkage::MEASURED.check(longest_mm)?;
+    let b = 0.5 * crate::own_shrinkage::MEASURED.check(shortest_mm)?;
     let point = |i: usize| TAU * i as f64 / POINTS as f64;
     Ok((0..POINTS)
         .map(|i| Xy::new(a * point(i).cos(), b * point(i).sin()))
@@ -211,7 +211,7 @@ pub fn from_diameters(diameters_mm: &[f64]) -> Result<Periodic, FitError> {
     }
     let mut radii = Vec::with_capacity(diameters_mm.len());
     for d in diameters_mm {
-        radii.push(0.5 * crate::trueing::MEASURED.check(*d)?);
+        radii.push(0.5 * crate::own_shrinkage::MEASURED.check(*d)?);
     }
     Ok(Periodic::even(&radii, PI))
 }
