@@ -1,5 +1,6 @@
 //! Action: everything the turner can do, one enum a page.
 
+use crate::checklist::ChecklistAction;
 use crate::diary::DiaryAction;
 use crate::drying::DryingAction;
 use crate::flaws::FlawsAction;
@@ -55,4 +56,6 @@ pub enum Action {
     Diary(DiaryAction),
     /// Something on Shop.
     Shop(ShopAction),
+    /// Something on the editor of the checklists.
+    Checklist(ChecklistAction),
 }

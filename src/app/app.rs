@@ -47,6 +47,7 @@ pub(crate) struct PageStates {
     pub truing: crate::truing::TruingState,
     pub diary: crate::diary::DiaryState,
     pub shop: crate::shop::ShopState,
+    pub checklist: crate::checklist::ChecklistState,
 }
 
 /// The app behind the screens.
@@ -162,12 +163,15 @@ impl App {
                     .take()
                     .and_then(|q| q.choices.into_iter().nth(place));
                 if let Some(action) = chosen.and_then(|c| c.action) {
+                    // The question is used up: what is tried again is what was chosen.
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
             Action::CloseQuestion => self.question = None,
             Action::TryAgain => {
                 if let Some((_, action)) = self.save_error.take() {
+                    self.retry = Some(action.clone());
                     return self.carry_out(action, now);
                 }
             }
@@ -182,6 +186,7 @@ impl App {
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
+            Action::Checklist(a) => return self.apply_checklist(a, now),
         }
         Ok(())
     }
@@ -211,6 +216,7 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
         self.enter_shop(page.as_ref(), now);
+        self.enter_checklist(page.as_ref(), now);
     }
 
     /// Says what was done, for the undo bar.

@@ -109,14 +109,14 @@ impl App {
             tab: self.tab().key(),
             page: self.route().page().map_or("", |p| p.key()),
             tabs: vec![
-                tab(Tab::Today, words.text("tab-today"), "calendar", waiting),
+                tab(Tab::Today, words.text("tab-today"), "today", waiting),
                 tab(
                     Tab::Pieces,
                     words.text("tab-pieces"),
-                    "vessel",
+                    "pieces",
                     String::new(),
                 ),
-                tab(Tab::Shop, words.text("tab-shop"), "house", String::new()),
+                tab(Tab::Shop, words.text("tab-shop"), "shop", String::new()),
             ],
             undo: self.undo_view(),
             undo_in_page: self.route().page().is_some_and(|p| p.shows_undo_itself()),

@@ -2,7 +2,9 @@
 
 pub mod action;
 pub mod app;
+pub mod checklist;
 pub mod chrome;
+pub mod demo;
 pub mod details;
 pub mod device;
 pub mod diary;
@@ -16,6 +18,7 @@ pub mod pieces;
 pub mod question;
 mod record;
 pub mod route;
+pub mod shelf_store;
 pub mod shop;
 pub mod store;
 pub mod today;

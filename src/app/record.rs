@@ -93,6 +93,17 @@ impl App {
         Ok(())
     }
 
+    /// Says that what was written in this action is nothing to undo.
+    pub(crate) fn nothing_to_undo(&mut self) {
+        self.written.clear();
+    }
+
+    /// Leaves the pages about a piece that goes out of sight.
+    pub(crate) fn leave_piece(&mut self, piece: &PieceId, now: Moment) {
+        self.route.pages.retain(|p| p.piece() != Some(piece));
+        self.entered(now);
+    }
+
     /// Leaves the pages of a piece whose making was taken back.
     fn leave_what_is_gone(&mut self, now: Moment) {
         let gone = |p: &Page, app: &Self| p.piece().is_some_and(|id| app.piece(id).is_none());

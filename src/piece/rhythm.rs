@@ -171,6 +171,7 @@ fn every(steps: &[Step], day_of_stage: u32) -> Option<u32> {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
 
     #[test]

@@ -206,8 +206,15 @@ impl Shop {
     }
 }
 
-/// The state of the workshop from its lines, in whatever order they were read. Settings changed on two devices: the
-/// later in fold order counts, the earlier stays in the history.
+/// The state of the workshop from its lines, in whatever order they were read.
+///
+/// | case | rule |
+/// |---|---|
+/// | a setting changed on two devices | the later in fold order counts, both stay in the history |
+/// | jaws, a bar or a wood changed on one device and removed on another | the later in fold order counts |
+/// | a line taken back, a retraction taken back | as in the diary of a piece, see [`crate::fold`] |
+/// | a checklist changed on two devices | both changes count, in fold order |
+/// | a new scale or the air noted late | kept by the time at which it happened |
 #[must_use]
 pub fn fold_shop(lines: Vec<Line<ShopFact>>) -> Shop {
     let ordered = in_fold_order(lines);

@@ -30,7 +30,7 @@ impl Shelf {
     /// [`ShelfError`] where the file system refuses.
     pub fn load_all<T: Send>(
         &mut self,
-        make: impl Fn(&Scope, &[RawLine]) -> T + Sync,
+        make: impl Fn(&Scope, Vec<RawLine>) -> T + Sync,
     ) -> Result<Vec<(Scope, T)>, ShelfError> {
         let scopes: Vec<Scope> = std::iter::once(Scope::Shop)
             .chain(self.pieces.iter().cloned().map(Scope::Piece))
@@ -45,7 +45,7 @@ impl Shelf {
                     this.read(scope).map(|(own, folder)| {
                         let (lines, folder) = split(folder);
                         let highest = highest(&lines, this.device());
-                        (own, highest, make(scope, &lines), folder)
+                        (own, highest, make(scope, lines), folder)
                     }),
                 ));
             }

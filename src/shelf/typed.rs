@@ -32,7 +32,7 @@ impl Shelf {
     /// # Errors
     /// [`ShelfError`] where the file system refuses.
     pub fn load_piece(&mut self, id: &PieceId) -> Result<Vec<Line<PieceFact>>, ShelfError> {
-        Ok(typed(&self.load(&Scope::Piece(id.clone()))?))
+        Ok(typed(self.load(&Scope::Piece(id.clone()))?))
     }
 
     /// The workshop's lines in the order of the fold.
@@ -40,7 +40,7 @@ impl Shelf {
     /// # Errors
     /// [`ShelfError`] where the file system refuses.
     pub fn load_shop(&mut self) -> Result<Vec<Line<ShopFact>>, ShelfError> {
-        Ok(typed(&self.load(&Scope::Shop)?))
+        Ok(typed(self.load(&Scope::Shop)?))
     }
 
     /// All diaries at once, read by several threads.
@@ -124,13 +124,13 @@ impl Shelf {
     }
 }
 
-fn typed<F: Recorded>(lines: &[RawLine]) -> Vec<Line<F>> {
-    let line = |raw: &RawLine| Line {
-        id: raw.id.clone(),
+fn typed<F: Recorded>(lines: Vec<RawLine>) -> Vec<Line<F>> {
+    let line = |raw: RawLine| Line {
+        facts: facts(&raw),
+        id: raw.id,
         seq: raw.seq,
         at: raw.at,
         noted_at: raw.noted_at,
-        facts: facts(raw),
     };
-    lines.iter().map(line).collect()
+    lines.into_iter().map(line).collect()
 }

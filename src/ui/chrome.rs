@@ -19,7 +19,7 @@ pub fn connect(screens: &Rc<Screens>) {
     chrome.on_go_tab(on(screens, |key: SharedString| {
         [Tab::Today, Tab::Pieces, Tab::Shop]
             .into_iter()
-            .find(|t| t.key() == key)
+            .find(|t| key == t.key())
             .map(Action::GoTab)
     }));
     chrome.on_back(on_touch(screens, || Action::Back));

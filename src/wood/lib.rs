@@ -16,6 +16,7 @@ pub mod humidity;
 pub mod moisture;
 pub mod outline;
 pub mod outside;
+pub mod own_shrinkage;
 pub mod pchip;
 pub mod profile;
 pub mod quadrature;
@@ -37,6 +38,8 @@ pub mod woods_table;
 
 mod complex;
 
+#[cfg(test)]
+mod fixture_tests;
 #[cfg(test)]
 mod lathe_tests;
 #[cfg(test)]

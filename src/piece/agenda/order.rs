@@ -1,23 +1,21 @@
 //! Order: marks as a turner reads them (K7 before K10), and tasks by what matters most.
 
 use std::cmp::Ordering;
-use std::iter::Peekable;
-use std::str::Chars;
 
 use super::task::{Task, TaskKind};
 
 /// Two marks in the order in which a turner reads them: figures by value, letters without regard to case.
 #[must_use]
 pub fn by_mark(a: &str, b: &str) -> Ordering {
-    let (mut x, mut y) = (a.chars().peekable(), b.chars().peekable());
+    let (mut x, mut y) = (a, b);
     loop {
-        match (x.peek().copied(), y.peek().copied()) {
+        match (x.chars().next(), y.chars().next()) {
             (None, None) => return a.cmp(b),
             (None, Some(_)) => return Ordering::Less,
             (Some(_), None) => return Ordering::Greater,
             (Some(c), Some(d)) if c.is_ascii_digit() && d.is_ascii_digit() => {
                 let (m, n) = (figures(&mut x), figures(&mut y));
-                let order = m.len().cmp(&n.len()).then_with(|| m.cmp(&n));
+                let order = m.len().cmp(&n.len()).then_with(|| m.cmp(n));
                 if order != Ordering::Equal {
                     return order;
                 }
@@ -27,22 +25,21 @@ pub fn by_mark(a: &str, b: &str) -> Ordering {
                 if order != Ordering::Equal {
                     return order;
                 }
-                x.next();
-                y.next();
+                x = &x[c.len_utf8()..];
+                y = &y[d.len_utf8()..];
             }
         }
     }
 }
 
-/// A run of figures without leading noughts.
-fn figures(chars: &mut Peekable<Chars>) -> String {
-    let mut run = String::new();
-    while let Some(c) = chars.next_if(char::is_ascii_digit) {
-        if !(run.is_empty() && c == '0') {
-            run.push(c);
-        }
-    }
-    run
+/// Takes the figures at the start of a text, without leading noughts.
+fn figures<'a>(text: &mut &'a str) -> &'a str {
+    let end = text
+        .find(|c: char| !c.is_ascii_digit())
+        .unwrap_or(text.len());
+    let (run, rest) = text.split_at(end);
+    *text = rest;
+    run.trim_start_matches('0')
 }
 
 fn rank(kind: &TaskKind) -> u8 {

@@ -9,7 +9,7 @@
     clippy::disallowed_methods
 )]
 
-use std::fs::{self, File, OpenOptions};
+use std::fs::{File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -22,7 +22,6 @@ use evenwall_piece::fact::{Clock, Measure, PieceFact, Reading, StationRef};
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::vocabulary::{BagFeel, Taken};
 use evenwall_shelf::disk::{Disk, Entry, Lock, RealDisk};
-use evenwall_shelf::format::write;
 use evenwall_shelf::shelf::Shelf;
 use tempfile::TempDir;
 
@@ -46,16 +45,44 @@ impl Counting {
     }
 }
 
+/// A disk that forwards all but the syncs.
+macro_rules! forward_to {
+    ($real:tt) => {
+        fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+            self.$real.read(path)
+        }
+        fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+            self.$real.append(path, bytes)
+        }
+        fn write(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+            self.$real.write(path, bytes)
+        }
+        fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+            self.$real.rename(from, to)
+        }
+        fn create_folder(&self, path: &Path) -> io::Result<()> {
+            self.$real.create_folder(path)
+        }
+        fn list(&self, path: &Path) -> io::Result<Vec<Entry>> {
+            self.$real.list(path)
+        }
+        fn len(&self, path: &Path) -> io::Result<u64> {
+            self.$real.len(path)
+        }
+        fn exists(&self, path: &Path) -> io::Result<bool> {
+            self.$real.exists(path)
+        }
+        fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
+            self.$real.canonical(path)
+        }
+        fn lock(&self, path: &Path) -> io::Result<Lock> {
+            self.$real.lock(path)
+        }
+    };
+}
+
 impl Disk for Counting {
-    fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
-        self.disk.read(path)
-    }
-    fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
-        self.disk.append(path, bytes)
-    }
-    fn write(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
-        self.disk.write(path, bytes)
-    }
+    forward_to!(disk);
     fn sync_file(&self, path: &Path) -> io::Result<()> {
         self.file_syncs.fetch_add(1, Ordering::Relaxed);
         self.disk.sync_file(path)
@@ -64,26 +91,15 @@ impl Disk for Counting {
         self.folder_syncs.fetch_add(1, Ordering::Relaxed);
         self.disk.sync_folder(path)
     }
-    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
-        self.disk.rename(from, to)
+}
+
+impl Disk for Hasty {
+    forward_to!(0);
+    fn sync_file(&self, _: &Path) -> io::Result<()> {
+        Ok(())
     }
-    fn create_folder(&self, path: &Path) -> io::Result<()> {
-        self.disk.create_folder(path)
-    }
-    fn list(&self, path: &Path) -> io::Result<Vec<Entry>> {
-        self.disk.list(path)
-    }
-    fn len(&self, path: &Path) -> io::Result<u64> {
-        self.disk.len(path)
-    }
-    fn exists(&self, path: &Path) -> io::Result<bool> {
-        self.disk.exists(path)
-    }
-    fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
-        self.disk.canonical(path)
-    }
-    fn lock(&self, path: &Path) -> io::Result<Lock> {
-        self.disk.lock(path)
+    fn sync_folder(&self, _: &Path) -> io::Result<()> {
+        Ok(())
     }
 }
 
@@ -130,38 +146,31 @@ fn temp() -> TempDir {
     }
 }
 
-/// A full shelf: written by hand for the devices "anna" and "ben", two journals a piece.
+/// The real disk, with syncs left out, to fill a shelf in seconds.
+struct Hasty(RealDisk);
+
+/// A full shelf, nine lines in ten by this device, so that its record is compared with every journal.
 static FULL: LazyLock<TempDir> = LazyLock::new(|| {
     let temp = temp();
-    let shelf = temp.path().join("shelf");
-    fs::create_dir_all(&shelf).unwrap();
-    fs::write(
-        shelf.join("shelf.json"),
-        r#"{"format":"evenwall-shelf","version":1}"#,
-    )
-    .unwrap();
-    for piece in 0..PIECES {
-        let folder = shelf.join("pieces").join(id(piece).as_str());
-        fs::create_dir_all(&folder).unwrap();
-        let mut text = [String::new(), String::new()];
-        for line in 0..LINES {
-            let device = usize::from(line % 10 == 9);
-            let n = if device == 1 {
-                line / 10 + 1
-            } else {
-                line - line / 10 + 1
-            };
-            let fact = write(&fact(line)).unwrap();
-            text[device].push_str(&format!(
-                "{{\"device\":\"{}\",\"n\":{n},\"seq\":{},\"at\":\"2026-03-14T09:30:00+01:00\",\"noted_at\":\"2026-03-14T09:30:00+01:00\",\"v\":1,\"facts\":[{}]}}\n",
-                ["annas-phone-7f3k", "bens-tablet-2q9x"][device],
-                line + 1,
-                fact.get()
-            ));
+    let fill = |data: &str, seed, lines: &mut dyn FnMut(usize) -> bool| {
+        let disk: Arc<dyn Disk> = Arc::new(Hasty(RealDisk::new()));
+        let mut shelf = Shelf::open(
+            disk,
+            &temp.path().join("shelf"),
+            &temp.path().join(data),
+            [seed; 16],
+        )
+        .unwrap();
+        for piece in 0..PIECES {
+            for line in (0..LINES).filter(|l| lines(*l)) {
+                shelf
+                    .append_piece(&id(piece), when(), when(), vec![fact(line)])
+                    .unwrap();
+            }
         }
-        fs::write(folder.join("annas-phone-7f3k.jsonl"), &text[0]).unwrap();
-        fs::write(folder.join("bens-tablet-2q9x.jsonl"), &text[1]).unwrap();
-    }
+    };
+    fill("data", 1, &mut |line| line % 10 != 9);
+    fill("other data", 2, &mut |line| line % 10 == 9);
     temp
 });
 

@@ -19,6 +19,9 @@ pub mod v1;
 /// closed list counts it up.
 pub const LINE_VERSION: u64 = 1;
 
+/// With more fields of a newer version than this a fact is shown as unknown as a whole.
+const MOST_NEWER_FIELDS: usize = 64;
+
 /// Why a fact cannot be understood, or not be written.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{0}")]
@@ -63,8 +66,8 @@ pub fn read<F: Recorded>(raw: &str, rest: &mut Vec<F>) -> F {
         return unknown(raw);
     };
     let mut newer = Map::new();
-    // Each turn takes one field away, so it ends.
-    loop {
+    // Each turn takes one field away.
+    for _ in 0..MOST_NEWER_FIELDS {
         match serde_json::from_value::<F::V1>(value.clone()) {
             Ok(v1) => {
                 let Ok(fact) = F::from_v1(v1, rest) else {
@@ -86,6 +89,7 @@ pub fn read<F: Recorded>(raw: &str, rest: &mut Vec<F>) -> F {
             }
         }
     }
+    unknown(raw)
 }
 
 /// Writes one fact as JSON text in one line.

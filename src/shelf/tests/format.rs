@@ -133,6 +133,20 @@ fn what_a_newer_version_recorded_is_kept_to_the_letter_and_shown() {
 }
 
 #[test]
+fn a_fact_with_thousands_of_newer_fields_is_kept_whole_and_soon_read() {
+    let fields: String = (0..20_000).map(|n| format!(",\"f{n}\":1")).collect();
+    let text = format!("{{\"fact\":\"note\",\"text\":\"x\"{fields}}}");
+    let read: PieceFact = read(&text, &mut Vec::new());
+    assert_eq!(
+        read,
+        PieceFact::Unknown {
+            kind: "note".into(),
+            raw: text
+        }
+    );
+}
+
+#[test]
 fn newer_fields_of_a_line_and_its_facts_follow_after_the_known_ones() {
     let line = r#"{"device":"a","n":1,"seq":1,"at":"2026-01-01T00:00:00Z","noted_at":"2026-01-01T00:00:00Z","v":2,"mood":"good","facts":[{"fact":"note","text":"one","colour":"red"},{"fact":"amends","entry":{"device":"a","n":1,"part":0},"amended":{"fact":"note","text":"three","ink":1}},{"fact":"note","text":"two"}]}"#;
     let facts: Vec<PieceFact> = facts(&RawLine::parse(line.as_bytes()).unwrap());

@@ -189,3 +189,9 @@ fn on_the_real_disk_a_shelf_is_made_written_closed_and_read_again() {
     assert_eq!(shelf.refresh().unwrap(), [] as [Scope; 0]);
     assert_eq!(shelf.notices().count(), 0);
 }
+
+#[test]
+fn a_shelf_can_be_handed_to_another_thread() {
+    fn may_move<T: Send + Sync>() {}
+    may_move::<Shelf>();
+}
