@@ -4,3 +4,4 @@
 
 mod bench;
 mod frame;
+mod pieces;
