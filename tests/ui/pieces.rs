@@ -272,7 +272,7 @@ fn the_form_takes_all_that_is_typed_and_says_what_is_wrong_below_the_field() {
     bench.touch("200 × 150");
     assert!(!bench.reads("cannot be read"));
     bench.write("Wall wanted now", "118");
-    bench.touch("11.8\u{a0}mm");
+    bench.touch("11.8");
     bench.write("Felled", "feb 2026");
     bench.touch("Bag");
     bench.write("Since when", "1 March");

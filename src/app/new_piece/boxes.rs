@@ -83,7 +83,7 @@ impl App {
         choices.push(ChoiceView {
             key: String::new(),
             text: self.words().text("answer-unknown"),
-            chosen: typed.is_empty() && draft.touched(),
+            chosen: draft.wood_unknown,
         });
         choices
     }
