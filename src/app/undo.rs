@@ -39,6 +39,12 @@ impl UndoStack {
         self.taken_back.last()
     }
 
+    /// How many steps could be taken back one after the other.
+    #[must_use]
+    pub const fn depth(&self) -> usize {
+        self.done.len()
+    }
+
     /// Moves the last step over; `retraction` are the lines that took it back.
     pub fn took_back(&mut self, retraction: Step) {
         self.done.pop();

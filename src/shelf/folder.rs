@@ -111,7 +111,6 @@ pub(crate) fn read_folder(
             Ok(bytes) => bytes,
             // Renamed by a sync program since it was listed: the next refresh finds it.
             Err(e) if e.kind() == ErrorKind::NotFound => continue,
-            Err(e) if is_own => return Err(e).doing("read", &path.join(name)),
             Err(e) => {
                 folder.notices.push(Notice::FileUnreadable {
                     file,

@@ -25,7 +25,7 @@
 //! | one line in several files (conflict copies of sync programs) | counts once; every `*.jsonl` is read | `merge` |
 //! | two different lines with one number (copied disk) | both are kept, the second under a device name made from its text | `device`, `folder` |
 //! | the order of lines | `(seq, device, n)`, never a clock, whatever file they are in | `merge` |
-//! | own journal shorter than, or unlike, the device's record, or gone | a new device id; the old journal is never appended to | `device` |
+//! | own journal shorter than, or unlike, the device's record, gone, or not to be read | a new device id; the old journal is never appended to | `device` |
 //! | own journal longer than the record | accepted up to 32 whole own lines (a power cut), else a new id | `crash`, `device` |
 //! | the device's record lost or damaged | at most a new id | `device` |
 //! | a line that a killed program wrote but did not sync | is synced before it is shown | `crash` |

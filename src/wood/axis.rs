@@ -6,7 +6,6 @@
 
 use std::fmt;
 
-use crate::range::RangeError;
 use crate::section::{Dried, Pith, Ring, SectionError, Strains, Xy, dried};
 use crate::trueing::golden;
 
@@ -107,6 +106,11 @@ pub fn best_axis(stations: &[Station<'_>]) -> Result<BestAxis, AxisError> {
             return Err(AxisError::BadOutline { station });
         }
     }
+    Ok(search(stations))
+}
+
+/// The search itself, for one or more stations with proper outlines.
+fn search(stations: &[Station<'_>]) -> BestAxis {
     let coarse: Vec<Prepared> = stations
         .iter()
         .map(|s| prepare(&thinned(s.outer), &thinned(s.inner), s.wanted_mm))
@@ -131,12 +135,12 @@ pub fn best_axis(stations: &[Station<'_>]) -> Result<BestAxis, AxisError> {
             (0, f64::INFINITY),
             |best, (i, v)| if v < best.1 { (i, v) } else { best },
         );
-    Ok(BestAxis {
+    BestAxis {
         centre,
         walls_mm,
         to_spare_mm,
         tightest,
-    })
+    }
 }
 
 /// The largest even wall of a ring with its pith in the bore, from its dried outlines and the best axis, mm; about 6e-4 mm low.
@@ -151,18 +155,12 @@ pub fn closed_ring_wall(ring: &Ring, strains: Strains, pith_mm: f64) -> Result<f
             bore_mm: ring.bore_mm(),
         });
     };
-    match best_axis(&[Station {
+    let station = Station {
         outer: &outer,
         inner: &inner,
         wanted_mm: 0.0,
-    }]) {
-        Ok(best) => Ok(best.walls_mm[0]),
-        // Outlines made here have their 720 finite points; the range of the radius is the nearest true answer.
-        Err(_) => Err(SectionError::Range(RangeError {
-            range: crate::section::SECTION_RADIUS,
-            found: ring.radius_mm(),
-        })),
-    }
+    };
+    Ok(search(&[station]).to_spare_mm)
 }
 
 /// The centre of an outline's box.
@@ -219,10 +217,7 @@ fn prepare(outer: &[Xy], inner: &[Xy], wanted: f64) -> Prepared {
 impl Prepared {
     fn outer_distance(&self, c: Xy) -> f64 {
         match &self.outer {
-            Outer::Convex(edges) => {
-                let least = |m: f64, e: &[f64; 3]| m.min(e[0] * c.x + e[1] * c.y + e[2]);
-                edges.iter().fold(f64::INFINITY, least)
-            }
+            Outer::Convex(edges) => -greatest(edges, |e| -(e[0] * c.x + e[1] * c.y + e[2])),
             Outer::Any(points) => inside_distance(points, c),
             Outer::Edges(edges) => edges
                 .iter()
@@ -299,8 +294,27 @@ fn climb(stations: &[Prepared], start: Xy, reach: f64, tolerance: f64) -> Xy {
 
 /// Greatest distance from `c` to the points.
 fn farthest(points: &[Xy], c: Xy) -> f64 {
-    let square = |p: &Xy| (p.x - c.x) * (p.x - c.x) + (p.y - c.y) * (p.y - c.y);
-    points.iter().fold(0.0_f64, |m, p| m.max(square(p))).sqrt()
+    greatest(points, |p| {
+        (p.x - c.x) * (p.x - c.x) + (p.y - c.y) * (p.y - c.y)
+    })
+    .max(0.0)
+    .sqrt()
+}
+
+/// The greatest value of `f`, four side by side so that one comparison need not wait for the last.
+fn greatest<T>(items: &[T], f: impl Fn(&T) -> f64) -> f64 {
+    let larger = |m: f64, v: f64| if v > m { v } else { m };
+    let (fours, rest) = items.as_chunks::<4>();
+    let mut most = [f64::NEG_INFINITY; 4];
+    for four in fours {
+        for (m, item) in most.iter_mut().zip(four) {
+            *m = larger(*m, f(item));
+        }
+    }
+    rest.iter()
+        .map(f)
+        .chain(most)
+        .fold(f64::NEG_INFINITY, larger)
 }
 
 /// Distance from `c` to the edge from `p` to `q`.

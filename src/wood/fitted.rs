@@ -135,11 +135,15 @@ impl Periodic {
 
     /// Value at `angle` radians.
     pub fn at(&self, angle: f64) -> f64 {
-        let part = |(k, (c, s)): (usize, &(f64, f64))| {
-            let (sin, cos) = (self.step * (k + 1) as f64 * angle).sin_cos();
-            c * cos + s * sin
-        };
-        self.mean + self.harmonics.iter().enumerate().map(part).sum::<f64>()
+        let (sin, cos) = (self.step * angle).sin_cos();
+        // Each harmonic is the one before it turned on by the same angle.
+        let (mut s, mut c) = (0.0, 1.0);
+        let mut sum = self.mean;
+        for (in_cos, in_sin) in &self.harmonics {
+            (s, c) = (s * cos + c * sin, c * cos - s * sin);
+            sum += in_cos * c + in_sin * s;
+        }
+        sum
     }
 
     /// The outline with this curve as its distance from the centre mark, [`POINTS`] points.
@@ -185,8 +189,8 @@ fn eliminate(mut m: Vec<Vec<f64>>) -> Option<Vec<f64>> {
 /// # Errors
 /// [`RangeError`] when a diameter is out of range.
 pub fn ellipse(longest_mm: f64, shortest_mm: f64) -> Result<Vec<Xy>, RangeError> {
-    let a = 0.5 * crate::trueing::MEASURED.check(longest_mm)?;
-    let b = 0.5 * crate::trueing::MEASURED.check(shortest_mm)?;
+    let a = 0.5 * crate::own_shrinkage::MEASURED.check(longest_mm)?;
+    let b = 0.5 * crate::own_shrinkage::MEASURED.check(shortest_mm)?;
     let point = |i: usize| TAU * i as f64 / POINTS as f64;
     Ok((0..POINTS)
         .map(|i| Xy::new(a * point(i).cos(), b * point(i).sin()))
@@ -207,7 +211,7 @@ pub fn from_diameters(diameters_mm: &[f64]) -> Result<Periodic, FitError> {
     }
     let mut radii = Vec::with_capacity(diameters_mm.len());
     for d in diameters_mm {
-        radii.push(0.5 * crate::trueing::MEASURED.check(*d)?);
+        radii.push(0.5 * crate::own_shrinkage::MEASURED.check(*d)?);
     }
     Ok(Periodic::even(&radii, PI))
 }

@@ -16,6 +16,7 @@ pub mod humidity;
 pub mod moisture;
 pub mod outline;
 pub mod outside;
+pub mod own_shrinkage;
 pub mod pchip;
 pub mod profile;
 pub mod quadrature;

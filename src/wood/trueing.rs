@@ -11,8 +11,6 @@ use crate::section::{Pith, Place, Ring, SectionError, Strains};
 
 /// Distance of the pith over the outside radius, for a pith outside the section.
 pub const PITH_RATIO: Range = Range::new("distance of the pith over the radius", "", 1.0, 1.0e6);
-/// A diameter measured by calliper, mm.
-pub const MEASURED: Range = Range::new("measured diameter", "mm", 2.0, 2000.0);
 
 /// The wall that can be trued.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -159,110 +157,5 @@ pub(crate) fn golden(
         (left, f_left)
     } else {
         (right, f_right)
-    }
-}
-
-/// A piece's own shrinkage from two readings after drying.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OwnShrinkage {
-    /// From the longest diameter: along the rays, for a pith outside the section.
-    pub radial: f64,
-    /// From the shortest diameter. With a pith near the surface it reads low by up to 20 % of the difference.
-    pub tangential: f64,
-}
-
-impl OwnShrinkage {
-    /// As strains for the other sums; a section that swelled counts as not shrunk.
-    pub fn strains(&self) -> Strains {
-        Strains {
-            radial: self.radial.max(0.0),
-            tangential: self.tangential.max(0.0),
-        }
-    }
-}
-
-/// The shrinkage of this piece at a station turned round at `green_mm`, now `longest_mm` by `shortest_mm`: R = 1 - longest /
-/// green, T = 1 - shortest / green. Not valid with the pith in the bore, where the ring stays nearly round.
-///
-/// # Errors
-/// [`MeasureError`] when a diameter is out of range, the two are swapped, or the piece has shrunk by more than 30 %.
-pub fn own_shrinkage(
-    green_mm: f64,
-    longest_mm: f64,
-    shortest_mm: f64,
-) -> Result<OwnShrinkage, MeasureError> {
-    let green = MEASURED.check(green_mm)?;
-    let longest = MEASURED.check(longest_mm)?;
-    let shortest = MEASURED.check(shortest_mm)?;
-    if shortest > longest {
-        return Err(MeasureError::Swapped {
-            longest_mm,
-            shortest_mm,
-        });
-    }
-    let tangential = 1.0 - shortest / green;
-    let radial = 1.0 - longest / green;
-    if tangential > crate::section::STRAIN.max || radial < -0.05 {
-        return Err(MeasureError::NotThisPiece {
-            green_mm,
-            longest_mm,
-            shortest_mm,
-        });
-    }
-    Ok(OwnShrinkage { radial, tangential })
-}
-
-/// Why readings after drying do not fit together.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum MeasureError {
-    /// A diameter is out of its range.
-    Range(RangeError),
-    /// The longest is shorter than the shortest.
-    Swapped {
-        /// Given as the longest, mm.
-        longest_mm: f64,
-        /// Given as the shortest, mm.
-        shortest_mm: f64,
-    },
-    /// The piece would have shrunk by more than 30 % or swelled by more than 5 %.
-    NotThisPiece {
-        /// Turned green, mm.
-        green_mm: f64,
-        /// Longest now, mm.
-        longest_mm: f64,
-        /// Shortest now, mm.
-        shortest_mm: f64,
-    },
-}
-
-impl std::fmt::Display for MeasureError {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            MeasureError::Range(e) => e.fmt(f),
-            MeasureError::Swapped {
-                longest_mm,
-                shortest_mm,
-            } => write!(
-                f,
-                "the longest diameter is {longest_mm} mm and the shortest {shortest_mm} mm; were the two swapped?"
-            ),
-            MeasureError::NotThisPiece {
-                green_mm,
-                longest_mm,
-                shortest_mm,
-            } => write!(
-                f,
-                "{green_mm} mm green and {longest_mm} by {shortest_mm} mm dry is no shrinkage of wood (up to 30 %); \
-                 measure at the same station again"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for MeasureError {}
-
-impl From<RangeError> for MeasureError {
-    fn from(e: RangeError) -> Self {
-        MeasureError::Range(e)
     }
 }

@@ -7,9 +7,10 @@ use proptest::prelude::*;
 
 use crate::axis::{AxisError, Station, best_axis, closed_ring_wall, wall_about_mm};
 use crate::fitted::{FitError, bore_of, ellipse, from_angles, from_centre, from_diameters};
+use crate::own_shrinkage::{MeasureError, own_shrinkage};
 use crate::section::{Dried, Pith, Ring, Strains, Xy, dried};
 use crate::shrinkage::shrinkage;
-use crate::trueing::{MeasureError, affine_wall_mm, free_factor, own_shrinkage, wall_left};
+use crate::trueing::{affine_wall_mm, free_factor, wall_left};
 
 /// White ash from green to 8 %.
 fn ash() -> Strains {

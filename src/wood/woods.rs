@@ -19,6 +19,8 @@ pub enum Source {
     Handbook43Memory,
     /// Wood Handbook table 5-3b, specific gravity.
     Handbook53b,
+    /// Worked out from the coefficients of Wood Handbook table 13-5.
+    Handbook135,
     /// Miles and Smith 2009, the species itself.
     Forest2009,
     /// Miles and Smith 2009, an average of a genus or wider.
@@ -52,12 +54,13 @@ pub enum Basis {
 
 impl Source {
     /// Every source, as the table names them.
-    pub const ALL: [(Source, &'static str); 13] = [
+    pub const ALL: [(Source, &'static str); 14] = [
         (Source::Handbook41, "handbook-4-1"),
         (Source::Handbook41Memory, "handbook-4-1-memory"),
         (Source::Handbook43, "handbook-4-3"),
         (Source::Handbook43Memory, "handbook-4-3-memory"),
         (Source::Handbook53b, "handbook-5-3b"),
+        (Source::Handbook135, "handbook-13-5"),
         (Source::Forest2009, "forest-2009"),
         (Source::Forest2009Group, "forest-2009-group"),
         (Source::Din68100, "din-68100"),
@@ -82,6 +85,7 @@ impl Source {
             Source::Handbook41 | Source::Handbook41Memory => "Wood Handbook FPL-GTR-190, table 4-1",
             Source::Handbook43 | Source::Handbook43Memory => "Wood Handbook FPL-GTR-190, table 4-3",
             Source::Handbook53b => "Wood Handbook FPL-GTR-282, table 5-3b",
+            Source::Handbook135 => "Wood Handbook FPL-GTR-190, table 13-5",
             Source::Forest2009 => "Miles and Smith 2009, USDA Forest Service NRS-38",
             Source::Forest2009Group => {
                 "Miles and Smith 2009, USDA Forest Service NRS-38, average of a group"
@@ -99,7 +103,7 @@ impl Source {
     pub fn basis(self) -> Basis {
         match self {
             Source::Handbook41Memory | Source::Handbook43Memory | Source::Memory => Basis::Memory,
-            Source::GreenDensity => Basis::WorkedOut,
+            Source::GreenDensity | Source::Handbook135 => Basis::WorkedOut,
             Source::Own => Basis::Own,
             _ => Basis::Read,
         }

@@ -288,28 +288,30 @@ mod tests {
         );
     }
 
-    /// Wood Handbook table 13-5 holds dimensional change coefficients that were read apart from the shrinkages.
+    /// Wood Handbook table 13-5 holds dimensional change coefficients that were read apart from the shrinkages: C = S / (3000 - 20 S)
+    /// brings one to the other within the rounding of both (0.05 in S, half a digit in C), but for three woods that table lumps with a relative.
     #[test]
     fn change_coefficients_follow_from_the_shrinkages() {
-        for (key, radial, tangential) in [
-            ("white-ash", 0.00169, 0.00274),
-            ("american-beech", 0.00190, 0.00431),
-            ("black-cherry", 0.00126, 0.00248),
-            ("black-walnut", 0.00190, 0.00274),
-            ("yellow-birch", 0.00256, 0.00338),
-        ] {
-            let s = find(key, &[]).unwrap().shrinkages.unwrap();
-            let c = |total: f64| crate::shrinkage::change_coefficient(100.0 * total).unwrap();
-            assert!(
-                (c(s.radial) - radial).abs() <= 1.1e-5,
-                "{key} {}",
-                c(s.radial)
-            );
-            assert!(
-                (c(s.tangential) - tangential).abs() <= 1.1e-5,
-                "{key} {}",
-                c(s.tangential)
-            );
+        let lumped = ["green-ash", "sweet-birch", "black-maple"];
+        let mut agree = 0;
+        for line in include_str!("tables/change_coefficients.csv")
+            .lines()
+            .skip(3)
+        {
+            let cells: Vec<&str> = line.split(',').collect();
+            let s = find(cells[0], &[]).unwrap().shrinkages.unwrap();
+            let off = |total: f64, cell: &str| {
+                let c = crate::shrinkage::change_coefficient(100.0 * total).unwrap();
+                (c - cell.parse::<f64>().unwrap()).abs()
+            };
+            let worst = off(s.radial, cells[1]).max(off(s.tangential, cells[2]));
+            if lumped.contains(&cells[0]) {
+                assert!(worst > 1.1e-5 && worst < 5e-4, "{line}");
+            } else {
+                assert!(worst <= 2.1e-5, "{line} {worst}");
+                agree += 1;
+            }
         }
+        assert!(agree >= 35, "{agree}");
     }
 }

@@ -33,33 +33,46 @@ pub struct StationSpot {
     pub read: bool,
 }
 
-/// Depths of the stations of a piece, mm from the rim, with the keys of their names.
+/// Depths of the stations of a piece, mm from the rim, with the keys of their names. Stations that were laid out stay as
+/// many as they are; without depths, or before they are laid out, they stand where the height puts them.
 pub(crate) fn station_places(piece: &Piece) -> Vec<(u8, f64, &'static str)> {
     let height = wanted::height(piece).mm;
+    let floor = wanted::floor(piece).mm;
+    let usual = place_stations(height, floor).unwrap_or_default();
     let laid = &piece.stations;
-    if laid.count > 0 && laid.depths_mm.len() == usize::from(laid.count) {
-        let usual = place_stations(height, wanted::floor(piece).mm).unwrap_or_default();
-        let names = if usual.len() == laid.depths_mm.len() {
-            usual
-        } else {
-            Vec::new()
-        };
-        return (1..=laid.count)
-            .zip(&laid.depths_mm)
-            .map(|(n, d)| {
-                (
-                    n,
-                    *d,
-                    names.get(usize::from(n) - 1).map_or("", |s| s.name.key()),
-                )
-            })
-            .collect();
-    }
-    place_stations(height, wanted::floor(piece).mm)
+    let count = usize::from(laid.count);
+    let depths: Vec<f64> = if count == 0 || usual.len() == count && laid.depths_mm.len() != count {
+        usual.iter().map(|s| s.depth_mm).collect()
+    } else if laid.depths_mm.len() == count {
+        laid.depths_mm.clone()
+    } else {
+        spread(count, height, floor)
+    };
+    let names = names(depths.len());
+    (1..=u8::MAX)
+        .zip(depths)
+        .enumerate()
+        .map(|(i, (n, depth))| (n, depth, names.get(i).copied().unwrap_or("")))
+        .collect()
+}
+
+/// Depths spread evenly over the wall, for a count that the height does not give by itself.
+fn spread(count: usize, height: f64, floor: f64) -> Vec<f64> {
+    let first = 0.05 * height;
+    let last = (height - floor.clamp(0.0, 0.5 * height) - first).max(first);
+    let step = (last - first) / (count.max(2) - 1) as f64;
+    (0..count).map(|i| first + step * i as f64).collect()
+}
+
+/// The names of so many stations from mouth to corner; none for a count without names of its own.
+fn names(count: usize) -> Vec<&'static str> {
+    [100.0, 200.0, 300.0]
+        .into_iter()
+        .filter_map(|height| place_stations(height, 10.0).ok())
+        .find(|placed| placed.len() == count)
         .unwrap_or_default()
         .iter()
-        .zip(1_u8..)
-        .map(|(s, n)| (n, s.depth_mm, s.name.key()))
+        .map(|s| s.name.key())
         .collect()
 }
 

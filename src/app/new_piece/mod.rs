@@ -1,5 +1,6 @@
 //! New piece: entered in under a minute, from a mark alone.
 
+mod boxes;
 mod draft;
 mod facts;
 mod saving;

@@ -106,6 +106,8 @@ quantities! {
     SpigotLength = "spigot-length", Length, Range::even(2.0, 50.0, 8.0);
     /// Depth drilled from the faced rim to the bit's point, mm.
     DepthDrilled = "depth-drilled", Length, Range::even(10.0, 600.0, 150.0);
+    /// Depth that a rod finds from the rim to the floor, mm.
+    RodDepth = "rod-depth", Length, Range::even(5.0, 600.0, 150.0);
     /// Diameter of the hollowing bar, mm.
     BarDiameter = "bar-diameter", Length, Range::even(6.0, 32.0, 16.0);
     /// Greatest reach of the bar past the rest, mm.

@@ -147,10 +147,10 @@ impl Standing {
         self.step(at, BagAnswer::of_look(feel, mould), mould);
     }
 
-    /// A piece is bare in the hand when it is weighed: out of a closed bag that is a look over too, unless mould was seen
-    /// last.
+    /// A piece is bare in the hand when it is weighed: that is a look over too (which a closed bag does not count, see the
+    /// table), unless mould was seen last.
     fn weighed(&mut self, at: Moment) {
-        if !self.state.is_felt() && self.wait != Wait::Mould {
+        if self.wait != Wait::Mould {
             self.step(at, BagAnswer::LookedOver, false);
         }
     }

@@ -124,6 +124,12 @@ fn a_weigh_round_has_one_row_a_piece_for_what_is_due_or_for_a_whole_stage() {
     assert_eq!(marks(WeighWhich::Due, day(14)), ["k02", "k04", "k9", "k10"]);
     let settle = WeighWhich::InStage(Stage::Settle);
     assert_eq!(marks(settle, day(8)), ["k04", "k9"]);
+    // Weighed every day: what is on the scale today is not asked for again today.
+    let daily = shop(&[setting("rhythm_air", "7/1/30")]);
+    let rows = with(&daily, &[&done], day(8), |p, b| {
+        weigh_round(p, b, WeighWhich::Due)
+    });
+    assert!(rows.is_empty());
     let rows = with(&Shop::default(), &all, day(8), |p, b| {
         weigh_round(p, b, WeighWhich::InStage(Stage::Air))
     });

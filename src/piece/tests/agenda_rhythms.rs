@@ -162,3 +162,35 @@ fn weighings_gather_on_the_weigh_day() {
     h.weighed(day(5), 700.0);
     assert_eq!(next_in(&Shop::default(), &h, day(5)).due, date(19));
 }
+
+#[test]
+fn a_look_and_a_weighing_both_late_make_one_row_whatever_their_days() {
+    let mut h = History::new("K07", Stage::Indoors);
+    h.weighed(day(0), 800.0).looked_over(day(2));
+    // Looked over, so due on day 7 as the weighing is; looked over again on day 4 it is due on day 9.
+    h.looked_over(day(4));
+    let apart = tasks(&h, day(6));
+    assert_eq!(
+        apart.iter().map(|t| t.due).collect::<Vec<_>>(),
+        [date(7), date(9)]
+    );
+    let late = tasks(&h, day(10));
+    assert_eq!(late.len(), 1);
+    assert_eq!(
+        (&late[0].kind, late[0].also_weigh),
+        (&TaskKind::LookOver, true)
+    );
+}
+
+#[test]
+fn mould_is_looked_at_tomorrow_in_every_drying_stage_and_a_weight_does_not_answer_for_it() {
+    for stage in [Stage::Bag, Stage::Air, Stage::Settle, Stage::Indoors] {
+        let mut h = History::new("K07", stage);
+        h.weighed(day(0), 800.0);
+        h.tell(day(4), vec![look(None, true)]);
+        h.weighed(day(4) + chrono::Duration::hours(1), 790.0);
+        let t = next(&h, day(5));
+        assert_eq!((t.due, t.why), (date(5), Why::AfterMould), "{stage:?}");
+        assert_ne!(t.kind, TaskKind::Weigh);
+    }
+}

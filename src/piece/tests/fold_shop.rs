@@ -257,13 +257,13 @@ fn jaws_changed_on_one_device_and_removed_on_another_follow_the_later() {
 }
 
 #[test]
-fn weights_are_judged_by_the_scale_of_their_day() {
-    let scale = |n, step_g| line("bench", n, n, vec![F::NewScale { step_g }]);
-    let shop = fold_shop(vec![
-        scale(10, 5.0),
-        scale(20, 0.5),
-        line("bench", 1, 1, vec![set("scale_step_g", "2")]),
-    ]);
+fn weights_are_judged_by_the_scale_of_their_day_also_where_it_was_noted_late() {
+    let scale = |n, minute, step_g| Line {
+        at: minutes(minute),
+        ..line("bench", n, n, vec![F::NewScale { step_g }])
+    };
+    let usual = line("bench", 1, 1, vec![set("scale_step_g", "2")]);
+    let shop = fold_shop(vec![usual, scale(2, 20, 0.5), scale(3, 10, 5.0)]);
     let steps: Vec<f64> = [5, 15, 25].map(|m| shop.scale_step_at(minutes(m))).to_vec();
     assert_eq!(steps, [2.0, 5.0, 0.5]);
 }

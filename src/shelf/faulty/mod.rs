@@ -41,6 +41,8 @@ pub enum Trouble {
     ReadOnly,
     /// Every sync reports an error and makes nothing durable.
     SyncFails,
+    /// No file can be read: no permission.
+    Unreadable,
     /// Locks are not supported.
     NoLocks,
 }
@@ -141,6 +143,9 @@ impl Disk for FaultyDisk {
     fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
         let model = self.model();
         match &model.nodes[model.find(path)?] {
+            Node::File { .. } if model.trouble == Some(Trouble::Unreadable) => {
+                Err(ErrorKind::PermissionDenied.into())
+            }
             Node::File { now, .. } => Ok(now.clone()),
             Node::Folder { .. } => Err(ErrorKind::IsADirectory.into()),
         }
@@ -215,7 +220,11 @@ impl Disk for FaultyDisk {
     }
 
     fn len(&self, path: &Path) -> io::Result<u64> {
-        self.read(path).map(|b| b.len() as u64)
+        let model = self.model();
+        match &model.nodes[model.find(path)?] {
+            Node::File { now, .. } => Ok(now.len() as u64),
+            Node::Folder { .. } => Ok(0),
+        }
     }
 
     fn exists(&self, path: &Path) -> io::Result<bool> {

@@ -338,3 +338,51 @@ fn the_bad_tail_of_another_device_is_still_arriving_until_it_changes() {
     assert_eq!(notes(&mut mine, &piece("k07")), ["note 0", "one", "two"]);
     assert_eq!(mine.notices().count(), 0);
 }
+
+#[test]
+fn refresh_notices_that_the_own_journal_was_changed_by_another() {
+    let (disk, id) = with_notes(2);
+    let mut shelf = open(&disk, 2).unwrap();
+    all_notes(&mut shelf).unwrap();
+    let path = journal("pieces/k07", &id);
+    let bytes = content(&disk, &path);
+    disk.write(&path, &bytes[..bytes.len() / 2]).unwrap();
+    assert_eq!(shelf.refresh().unwrap(), [piece("k07")]);
+    assert_eq!(notes(&mut shelf, &piece("k07")), ["note 0"]);
+    assert_ne!(shelf.device().unwrap().to_string(), id);
+}
+
+#[test]
+fn a_number_of_this_device_seen_in_a_conflict_copy_is_not_used_again() {
+    let (disk, id) = with_notes(3);
+    let clone = disk.fork();
+    add(&clone, 2);
+    let theirs = content(&clone, &journal("pieces/k07", &id));
+    disk.write(&journal("pieces/k07", "copy"), &theirs).unwrap();
+    assert_eq!(add(&disk, 3), id);
+    let mut shelf = open(&disk, 4).unwrap();
+    assert_eq!(
+        notes(&mut shelf, &piece("k07")),
+        ["note 0", "note 1", "note 2", "later", "later"]
+    );
+    assert_eq!(shelf.notices().count(), 0);
+}
+
+#[test]
+fn a_journal_that_may_not_be_read_is_told_and_never_appended_to() {
+    let (disk, id) = with_notes(1);
+    let mut writer = open(&disk, 2).unwrap();
+    disk.trouble(Some(Trouble::Unreadable));
+    all_notes(&mut writer).unwrap();
+    let file = format!("pieces/k07/{id}.jsonl");
+    let is_told = |n: &Notice| matches!(n, Notice::FileUnreadable { file: f, .. } if *f == file);
+    assert!(writer.notices().any(is_told));
+    let before = disk.len(&journal("pieces/k07", &id)).unwrap();
+    note(&mut writer, &piece("k07"), "recorded all the same").unwrap();
+    assert_ne!(writer.device().unwrap().to_string(), id);
+    assert_eq!(disk.len(&journal("pieces/k07", &id)).unwrap(), before);
+    disk.trouble(None);
+    let mut found = notes(&mut writer, &piece("k07"));
+    found.sort();
+    assert_eq!(found, ["note 0", "recorded all the same"]);
+}

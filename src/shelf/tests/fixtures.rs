@@ -11,7 +11,7 @@ use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{Measure, PieceFact};
 use evenwall_piece::ids::{PieceId, Scope};
 use evenwall_piece::shop::ShopFact;
-use evenwall_shelf::disk::RealDisk;
+use evenwall_shelf::disk::{Disk, RealDisk};
 use evenwall_shelf::format::{Recorded, read, write};
 use evenwall_shelf::shelf::Shelf;
 use every_fact::{PIECE_KINDS, SHOP_KINDS, piece_kind, shop_kind};
@@ -109,4 +109,34 @@ fn what_is_recorded_through_the_domain_comes_back_through_it() {
     assert_eq!(all.pieces, [(k07(), vec![line])]);
     assert_eq!(all.shop, [scale]);
     assert_eq!(shelf.load_shop().unwrap(), all.shop);
+}
+
+#[test]
+fn a_line_on_disk_is_what_it_has_been_since_version_1() {
+    let temp = tempfile::tempdir().unwrap();
+    let mut shelf = Shelf::open(
+        Arc::new(RealDisk::new()),
+        &temp.path().join("s"),
+        &temp.path().join("d"),
+        [1; 16],
+    )
+    .unwrap();
+    let at = chrono::DateTime::parse_from_rfc3339("2026-10-24T18:00:00+02:00").unwrap();
+    let noted_at = chrono::DateTime::parse_from_rfc3339("2026-10-25T02:30:00.5+01:00").unwrap();
+    shelf
+        .append_piece(
+            &k07(),
+            at,
+            noted_at,
+            vec![PieceFact::Created, PieceFact::Note("ä\nb".into())],
+        )
+        .unwrap();
+    let device = shelf.device().unwrap().to_string();
+    let path = shelf
+        .path()
+        .join("pieces/k07")
+        .join(format!("{device}.jsonl"));
+    let text = String::from_utf8(RealDisk::new().read(&path).unwrap()).unwrap();
+    let wanted = r#"{"device":"DEVICE","n":1,"seq":1,"at":"2026-10-24T18:00:00+02:00","noted_at":"2026-10-25T02:30:00.500+01:00","v":1,"facts":[{"fact":"created"},{"fact":"note","text":"ä\nb"}]}"#;
+    assert_eq!(text, format!("{}\n", wanted.replace("DEVICE", &device)));
 }

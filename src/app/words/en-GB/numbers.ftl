@@ -54,6 +54,7 @@ quantity-floor-wanted = floor wanted
 quantity-spigot-diameter = { -spigot }
 quantity-spigot-length = { -spigot } length
 quantity-depth-drilled = depth drilled
+quantity-rod-depth = depth of the rod
 quantity-bar-diameter = bar
 quantity-bar-reach = reach
 quantity-pith-distance = distance of the pith
