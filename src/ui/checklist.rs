@@ -26,9 +26,15 @@ pub fn connect(screens: &Rc<Screens>) {
     page.on_edited(with_text(screens, ChecklistAction::Text));
     page.on_why_edited(with_text(screens, ChecklistAction::Why));
     page.on_reset(with_text(screens, ChecklistAction::Reset));
-    page.on_add_line(on_touch(screens, || Action::Checklist(ChecklistAction::New)));
-    page.on_close_sheet(on_touch(screens, || Action::Checklist(ChecklistAction::Close)));
-    page.on_save(on_touch(screens, || Action::Checklist(ChecklistAction::Save)));
+    page.on_add_line(on_touch(screens, || {
+        Action::Checklist(ChecklistAction::New)
+    }));
+    page.on_close_sheet(on_touch(screens, || {
+        Action::Checklist(ChecklistAction::Close)
+    }));
+    page.on_save(on_touch(screens, || {
+        Action::Checklist(ChecklistAction::Save)
+    }));
     let mut hide = on(screens, |(id, hidden): (SharedString, bool)| {
         Some(Action::Checklist(ChecklistAction::Hide(id.into(), hidden)))
     });

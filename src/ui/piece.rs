@@ -156,11 +156,15 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
     }
     adapter.set_ways_title(view.ways_title.into());
     adapter.set_ways(fill(adapter.get_ways(), ways(view.ways)));
-    let (id, text, icon) = view.next.map_or(("", String::new(), ""), |n| (n.key, n.text, n.icon));
+    let (id, text, icon) = view
+        .next
+        .map_or(("", String::new(), ""), |n| (n.key, n.text, n.icon));
     adapter.set_next_id(id.into());
     adapter.set_next_text(text.into());
     adapter.set_next_icon(icon.into());
-    let (id, text, icon) = view.then.map_or(("", String::new(), ""), |n| (n.key, n.text, n.icon));
+    let (id, text, icon) = view
+        .then
+        .map_or(("", String::new(), ""), |n| (n.key, n.text, n.icon));
     adapter.set_then_id(id.into());
     adapter.set_then_text(text.into());
     adapter.set_then_icon(icon.into());

@@ -60,10 +60,14 @@ pub(super) fn connect(screens: &Rc<Screens>) {
     page.on_close_sheet(on_touch(screens, || stages(StagesAction::Close)));
     page.on_chose(on_page(screens, |app, _, key: SharedString| {
         if app.stages_sheet_is_pause() {
-            let choice = PauseChoice::ALL.into_iter().find(|c| c.key() == key.as_str())?;
+            let choice = PauseChoice::ALL
+                .into_iter()
+                .find(|c| c.key() == key.as_str())?;
             Some(stages(StagesAction::Until(choice)))
         } else {
-            let choice = DayChoice::ALL.into_iter().find(|c| c.key() == key.as_str())?;
+            let choice = DayChoice::ALL
+                .into_iter()
+                .find(|c| c.key() == key.as_str())?;
             Some(stages(StagesAction::Day(choice)))
         }
     }));

@@ -132,7 +132,9 @@ impl App {
         Some(match outcome.next_look {
             Some(day) => {
                 // A day is never torn apart at the end of a line.
-                let day = Dates::new(words, now.date_naive()).near(day).replace(' ', "\u{a0}");
+                let day = Dates::new(words, now.date_naive())
+                    .near(day)
+                    .replace(' ', "\u{a0}");
                 words.with(
                     "piece-look-leads",
                     &[("act", act.into()), ("day", day.into())],

@@ -33,7 +33,8 @@ impl App {
         let earlier = self.earlier_views(piece);
         let open = self.states.piece.earlier;
         let (next, then) = self.next_step(piece, now);
-        let (caution, caution_note) = first_sentence(&words.text(&format!("caution-{}", stage.key())));
+        let (caution, caution_note) =
+            first_sentence(&words.text(&format!("caution-{}", stage.key())));
         Some(PieceView {
             head: self.head_of(piece),
             banners: self.banners(piece, now),

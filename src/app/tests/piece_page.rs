@@ -266,7 +266,10 @@ fn the_caution_of_every_stage_is_always_there() {
     for stage in Stage::ALL {
         hands.moved(*stage);
         let view = hands.page();
-        assert!(view.caution.len() + view.caution_note.len() > 60, "{stage:?}");
+        assert!(
+            view.caution.len() + view.caution_note.len() > 60,
+            "{stage:?}"
+        );
     }
     hands.no_word_is_absent();
 }
