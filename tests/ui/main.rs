@@ -5,5 +5,5 @@
 mod bench;
 mod diary;
 mod frame;
-mod pieces;
 mod piece;
+mod pieces;
