@@ -6,6 +6,7 @@
 pub mod checklist;
 pub mod chrome;
 pub mod diary;
+pub mod drawing;
 pub mod drying;
 pub mod flaws;
 pub mod models;

@@ -6,3 +6,4 @@ mod bench;
 mod diary;
 mod frame;
 mod piece;
+mod pieces;
