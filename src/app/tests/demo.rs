@@ -11,7 +11,6 @@ use evenwall_app::shelf_store::ShelfStore;
 use evenwall_app::store::{MemoryStore, Store};
 use evenwall_piece::agenda::{Agenda, Bench, Task, agenda};
 use evenwall_piece::detail::DetailField;
-use evenwall_piece::fold::fold_piece;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::shop::fold_shop;
 
@@ -188,9 +187,9 @@ fn a_shelf_on_disk_opened_again_tells_the_same_from_any_working_folder() {
     assert!(loaded.problems.is_empty(), "{:?}", loaded.problems);
     let memory = opened(now);
     assert_eq!(loaded.pieces.len(), memory.pieces().count());
-    for (id, lines) in loaded.pieces {
-        let on_disk = fold_piece(id.clone(), lines);
-        assert_eq!(told(&on_disk), told(memory.piece(&id).unwrap()), "{id}");
+    for on_disk in &loaded.pieces {
+        let id = &on_disk.id;
+        assert_eq!(told(on_disk), told(memory.piece(id).unwrap()), "{id}");
     }
     let shop = fold_shop(loaded.shop);
     assert_eq!(shop.settings, memory.shop().settings);
