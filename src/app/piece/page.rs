@@ -218,13 +218,16 @@ impl App {
             .short()
             .text();
         let off = |kind: &str| stations.iter().filter(|s| s.verdict == kind).count();
-        let wall = ("wall", wall.into());
         match (off("heavy"), off("thin")) {
-            _ if drawing.no_readings => words.with("piece-legend-empty", &[wall]),
-            (0, 0) => words.with("piece-legend", &[wall]),
+            _ if drawing.no_readings => words.with("piece-legend-empty", &[("wall", wall.into())]),
+            (0, 0) => words.with("piece-legend", &[("wall", wall.into())]),
             (heavy, thin) => words.with(
                 "piece-legend-off",
-                &[wall, ("heavy", heavy.into()), ("thin", thin.into())],
+                &[
+                    ("wall", wall.into()),
+                    ("heavy", heavy.into()),
+                    ("thin", thin.into()),
+                ],
             ),
         }
     }
