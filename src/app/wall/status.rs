@@ -38,6 +38,16 @@ impl App {
         }
     }
 
+    /// "station 4", "the floor", inside a sentence.
+    pub(super) fn the_station(&self, station: StationRef) -> String {
+        match station {
+            StationRef::Wall(n) => self
+                .words()
+                .with("wall-the-station", &[("n", i64::from(n).into())]),
+            StationRef::Floor => self.words().text("wall-the-floor"),
+        }
+    }
+
     /// What the station is called from mouth to corner and how deep it lies: "shoulder, 42 mm down".
     pub(super) fn station_note(&self, piece: &Piece, station: StationRef) -> String {
         let words = self.words();

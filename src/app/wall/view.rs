@@ -176,7 +176,7 @@ impl App {
         let redo = self.undo().shown() && self.undo().last_taken_back().is_some();
         Some(WallView {
             mark: piece.mark().to_owned(),
-            title: words.text("wall-measure"),
+            title: words.text("wall-title"),
             subtitle: words.with(
                 "wall-wanted-is",
                 &[(

@@ -11,6 +11,8 @@ wall-drawing = The cut half, with its stations
 wall-whole-round = Whole round
 
 wall-station = Station { $n }
+wall-the-station = station { $n }
+wall-the-floor = the floor
 wall-stations = Stations { $which }
 wall-station-of = Station { $n } of { $count }
 wall-station-at = { $station } at { $hour } o'clock
