@@ -5,6 +5,7 @@
 
 pub mod chrome;
 pub mod diary;
+pub mod drawing;
 pub mod drying;
 pub mod flaws;
 pub mod models;

@@ -138,6 +138,8 @@ pub struct WallView {
     pub sheet: Option<SheetView>,
     /// The word that closes a sheet.
     pub close: String,
+    /// The word for back.
+    pub back: String,
 }
 
 impl App {
@@ -261,6 +263,7 @@ impl App {
             ask: self.ask_view(),
             sheet: self.sheet_view(piece),
             close: words.text("action-close"),
+            back: words.text("action-back"),
         })
     }
 }

@@ -20,6 +20,7 @@ wall-at-line = 12 o'clock, the pencil line
 wall-at-hour = { $hour } o'clock, seen from the mouth
 wall-round-progress = Whole round, { $n } of { $count }
 wall-depth = { $depth } down
+wall-depth-source = { $depth } down, { $source }
 wall-name-depth = { $name }, { $depth } down
 wall-floor-note = above the foot line
 wall-floor-short = F
