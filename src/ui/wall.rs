@@ -250,6 +250,7 @@ fn show_panel(a: &WallAdapter<'_>, view: &WallView) {
     });
     a.set_facts(fill(a.get_facts(), facts.collect()));
     a.set_section(text(&view.section));
+    a.set_section_label(text(&view.section_label));
     a.set_taken(text(&view.taken));
     a.set_can_choose_taken(view.can_choose_taken);
     a.set_places(text(&view.places));

@@ -5,3 +5,4 @@
 mod bench;
 mod diary;
 mod frame;
+mod wall;

@@ -2,6 +2,7 @@
 
 use evenwall_piece::fact::{Clock, StationRef};
 use evenwall_piece::piece::{Moment, Piece, StationReading};
+use evenwall_piece::vocabulary::Taken;
 use evenwall_wood::evenness::Verdict;
 
 use super::spot::Spot;
@@ -121,6 +122,9 @@ impl App {
         } else {
             Dates::new(self.words(), now.date_naive()).near(day)
         };
+        if reading.reading.taken == Taken::CantReach {
+            return when;
+        }
         let taken = reading.reading.taken.key();
         self.words().with(
             "wall-when-how",

@@ -86,6 +86,8 @@ pub struct WallView {
     pub facts: Vec<FactRow>,
     /// The section being worked.
     pub section: String,
+    /// The same as a screen reader says it.
+    pub section_label: String,
     /// How it is measured.
     pub taken: String,
     /// True where the way of measuring can be chosen.
@@ -208,6 +210,10 @@ impl App {
             when: last_here.map_or_else(String::new, |r| self.when_and_how(r, now)),
             facts: self.fact_rows(piece, spot.station, wanted.number),
             section: self.section_text(),
+            section_label: words.with(
+                "wall-section-label",
+                &[("which", self.section_text().into())],
+            ),
             taken: self.taken_text(spot.station),
             can_choose_taken: spot.station != StationRef::Floor,
             places: words.text(match state.places {

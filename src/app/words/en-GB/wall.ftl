@@ -73,6 +73,7 @@ wall-again = Again
 ## Sheets
 
 wall-section-title = Section in work
+wall-section-label = Section in work: { $which }
 wall-section-text = One to three stations. Each reading moves on to the next of them, then round again.
 wall-taken-title = Measured how
 wall-tool-callipers = { -callipers(case: "start") }
