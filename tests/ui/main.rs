@@ -6,3 +6,5 @@ mod bench;
 mod diary;
 mod frame;
 mod wall;
+mod piece;
+mod pieces;

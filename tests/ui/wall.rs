@@ -77,7 +77,7 @@ fn place(bench: &Bench, label: &str) -> (f32, f32, f32, f32) {
 fn one_tap_records_and_moves_on_and_no_key_moves() {
     let bench = opened("{}");
     bench.touch("Section in work: Station 1");
-    bench.touch("Station 2");
+    bench.touch("Station 2: shoulder, 38\u{a0}mm down");
     bench.touch("Done");
     let keys = ["8.5", "12", "Undo", "Heavy", "Skip", "Can't reach", "Other"];
     let before: Vec<_> = keys.iter().map(|k| place(&bench, k)).collect();
@@ -105,8 +105,8 @@ fn one_tap_records_and_moves_on_and_no_key_moves() {
 fn callipers_type_straight_in_also_after_a_key_on_the_screen_was_touched() {
     let bench = opened("{}");
     bench.touch("Section in work: Station 1");
-    bench.touch("Station 2");
-    bench.touch("Station 3");
+    bench.touch("Station 2: shoulder, 38\u{a0}mm down");
+    bench.touch("Station 3: upper middle, 66\u{a0}mm down");
     bench.touch("Done");
     bench.keys("10.83");
     bench.enter();
@@ -248,7 +248,9 @@ fn a_wall_too_thin_to_finish_offers_the_best_even_wall() {
 fn diameters_come_from_the_shape_until_they_are_measured() {
     let bench = opened("{}");
     bench.press("Finish");
+    bench.resize(390.0, 1600.0, 1.0);
     bench.touch("Outline and stations");
+    bench.resize(390.0, 844.0, 1.0);
     bench.touch("Pear");
     pictures(&bench, "wall-outline");
     bench.touch("Station 3");
@@ -282,8 +284,8 @@ fn questions_sheets_and_the_keypad_look_right() {
 fn three_stations_stay_choosable(bench: &Bench) {
     bench.press("Keys");
     bench.touch("Section in work: Station 1");
-    bench.touch("Station 2");
-    bench.touch("Station 3");
+    bench.touch("Station 2: shoulder, 38\u{a0}mm down");
+    bench.touch("Station 3: upper middle, 66\u{a0}mm down");
     bench.touch("Done");
     assert!(bench.sees("Stations 1, 2, 3"));
 }

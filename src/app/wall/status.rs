@@ -72,6 +72,17 @@ impl App {
         }
     }
 
+    /// "Station 4: lower middle, 104 mm down", "Floor: above the foot line".
+    pub(super) fn station_row(&self, piece: &Piece, station: StationRef) -> String {
+        self.words().with(
+            "wall-said",
+            &[
+                ("station", self.station_name(station).into()),
+                ("what", self.station_note(piece, station).into()),
+            ],
+        )
+    }
+
     /// "heavy by 1.5", "even", "thin by 1", "can't reach", or empty.
     pub(super) fn verdict_text(&self, judged: Judged) -> String {
         let words = self.words();
