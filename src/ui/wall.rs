@@ -256,6 +256,7 @@ fn show_panel(a: &WallAdapter<'_>, view: &WallView) {
     a.set_places(text(&view.places));
     a.set_places_hint(view.places_hint);
     a.set_hint(text(&view.hint));
+    a.set_round(text(&view.round));
     a.set_floor_way(view.floor_way.into());
     a.set_quick_now(text(&view.quick_now));
     a.set_other(text(&view.other));

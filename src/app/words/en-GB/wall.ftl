@@ -51,7 +51,7 @@ wall-keys-floor = Floor, above the foot line
 wall-keys-rod = Rod, from rim to floor
 wall-rod-meaning = The floor is { $height } less the rod.
 wall-rod-impossible = A rod { $depth } deep leaves no floor in a piece { $height } high, or one past all sense. Check the depth, and the height under Details.
-wall-floor-by-depth = Depth of the rod
+wall-floor-by-depth = Depth of rod
 wall-floor-itself = Floor itself
 
 wall-fewer = Keys
@@ -132,6 +132,7 @@ wall-outline-link = Outline and stations
 ## Outline
 
 wall-outline-title = Outline
+wall-said-outline = Outline: { $shape }
 wall-outline-size = { $diameter } across, { $height } from rim to foot line
 wall-outline-size-usual = Drawn { $diameter } across, { $height } high until both are entered
 wall-outline-pick = Shape
