@@ -5,5 +5,6 @@
 mod bench;
 mod diary;
 mod frame;
+mod wall;
 mod piece;
 mod pieces;
