@@ -222,3 +222,27 @@ impl Loft {
         self.weigh().ask.map(|a| a.title).unwrap_or_default()
     }
 }
+
+/// Weighed every two weeks, the last time today.
+pub fn fortnights(grams: &[f64]) -> Loft {
+    let days = [
+        "2025-11-06",
+        "2025-11-20",
+        "2025-12-04",
+        "2025-12-18",
+        "2026-01-01",
+        "2026-01-15",
+        "2026-01-29",
+        "2026-02-12",
+        "2026-02-26",
+        "2026-03-12",
+    ];
+    let weights: Vec<(&str, f64)> = days[days.len() - grams.len()..]
+        .iter()
+        .copied()
+        .zip(grams.iter().copied())
+        .collect();
+    let mut loft = Loft::weighed(&weights);
+    loft.now = moment("2026-03-12T18:00:00+00:00");
+    loft
+}
