@@ -25,7 +25,18 @@ impl App {
     ) -> Result<LineId, AppError> {
         // Read before the write: what cannot be read back is not built upon.
         self.lines_of(piece)?;
-        let line = self.store.append_piece(piece, at, now, facts)?;
+        let line = match self.store.append_piece(piece, at, now, facts) {
+            Ok(line) => line,
+            Err(error) => {
+                // It may stand on disk all the same (a sync that failed): show what is there before it is tried again.
+                self.lines.remove(piece);
+                if let Ok(lines) = self.lines_of(piece).cloned() {
+                    let folded = fold_piece(piece.clone(), lines);
+                    self.pieces.insert(piece.clone(), folded);
+                }
+                return Err(error.into());
+            }
+        };
         let id = line.id.clone();
         let lines = self.lines.entry(piece.clone()).or_default();
         lines.push(line);

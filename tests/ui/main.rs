@@ -5,3 +5,5 @@
 mod bench;
 mod diary;
 mod frame;
+mod piece;
+mod pieces;

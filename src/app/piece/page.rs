@@ -33,6 +33,8 @@ impl App {
         let earlier = self.earlier_views(piece);
         let open = self.states.piece.earlier;
         let (next, then) = self.next_step(piece, now);
+        let (caution, caution_note) =
+            first_sentence(&words.text(&format!("caution-{}", stage.key())));
         Some(PieceView {
             head: self.head_of(piece),
             banners: self.banners(piece, now),
@@ -40,7 +42,7 @@ impl App {
                 "piece-section-label",
                 &[("read", read.into()), ("all", all.into())],
             ),
-            legend: self.legend(piece, &drawing),
+            legend: self.legend(piece, &drawing, &stations),
             section: drawing,
             stations,
             stages: self.stage_views(piece),
@@ -49,7 +51,8 @@ impl App {
                 &[("stage", stage_name.as_str().into())],
             ),
             stage_in_words: self.stage_in_words(piece, now),
-            caution: words.text(&format!("caution-{}", stage.key())),
+            caution,
+            caution_note,
             checklist_title: words.with("piece-checklist-of", &[("stage", stage_name.into())]),
             checklist_count: count,
             lines,
@@ -207,19 +210,26 @@ impl App {
         }
     }
 
-    fn legend(&self, piece: &Piece, drawing: &SectionDrawing) -> String {
+    fn legend(&self, piece: &Piece, drawing: &SectionDrawing, stations: &[StationView]) -> String {
         let words = self.words();
         let wall = self
             .numbers()
             .wall(wanted::wall_now(piece).mm)
             .short()
             .text();
-        let id = if drawing.no_readings {
-            "piece-legend-empty"
-        } else {
-            "piece-legend"
-        };
-        words.with(id, &[("wall", wall.into())])
+        let off = |kind: &str| stations.iter().filter(|s| s.verdict == kind).count();
+        match (off("heavy"), off("thin")) {
+            _ if drawing.no_readings => words.with("piece-legend-empty", &[("wall", wall.into())]),
+            (0, 0) => words.with("piece-legend", &[("wall", wall.into())]),
+            (heavy, thin) => words.with(
+                "piece-legend-off",
+                &[
+                    ("wall", wall.into()),
+                    ("heavy", heavy.into()),
+                    ("thin", thin.into()),
+                ],
+            ),
+        }
     }
 
     fn stage_views(&self, piece: &Piece) -> Vec<StageView> {
@@ -321,5 +331,13 @@ pub(crate) fn stage_state(piece: &Piece, stage: Stage) -> &'static str {
         std::cmp::Ordering::Less if visited => "done",
         std::cmp::Ordering::Less => "skipped",
         std::cmp::Ordering::Greater => "later",
+    }
+}
+
+/// The first sentence, which stands out, and the rest.
+fn first_sentence(text: &str) -> (String, String) {
+    match text.split_once(". ") {
+        Some((first, rest)) => (format!("{first}."), rest.to_owned()),
+        None => (text.to_owned(), String::new()),
     }
 }

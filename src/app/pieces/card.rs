@@ -4,11 +4,12 @@ use evenwall_piece::agenda::Bench;
 use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::End;
 use evenwall_piece::ids::PieceId;
-use evenwall_piece::piece::Piece;
+use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::weights::staying_put;
 
 use super::due::Due;
+use super::sort::{Sort, last_touched};
 use crate::app::App;
 use crate::drawing::{SectionDrawing, section_of};
 
@@ -23,24 +24,20 @@ pub struct CardView {
     pub label: String,
     /// Its mark.
     pub mark: String,
-    /// Its wood; a word for an unknown one.
+    /// Its wood; empty where it is not said.
     pub wood: String,
     /// Where it is: "In the bag, day 9".
     pub stage: String,
-    /// Its place and its twins; may be empty.
+    /// What the order goes by, its place and its twins; may be empty.
     pub note: String,
     /// What is due next; may be empty.
     pub due: String,
     /// True where that is late: a tag with the flag.
     pub late: bool,
-    /// Its small drawing.
-    pub drawing: SectionDrawing,
     /// Stages behind it, 0 to 9.
     pub stages_done: usize,
-    /// How far it is through the present one, 0 to 1; advice where no day is set.
+    /// How far it is through the present one, 0 to 1, half where the stage has no days; below 0 where it ended.
     pub now_part: f64,
-    /// False where it ended: then no stage is marked as the present one.
-    pub on_the_go: bool,
     /// True while its page is open.
     pub open: bool,
 }
@@ -77,6 +74,20 @@ fn twins_text(app: &App, twins: &[&Piece]) -> String {
     }
 }
 
+/// What the order goes by, where the card does not show that anyway: when it was entered, or last noted.
+fn by_what(app: &App, piece: &Piece, sort: Sort, now: Moment) -> String {
+    let (id, at) = match sort {
+        Sort::Newest => ("pieces-entered", piece.created),
+        Sort::Untouched => ("pieces-last-noted", last_touched(piece, now)),
+        Sort::Due | Sort::Mark | Sort::Log => return String::new(),
+    };
+    at.map(|at| {
+        let ago = app.dates(now).ago(at.date_naive());
+        app.words().with(id, &[("ago", ago.into())])
+    })
+    .unwrap_or_default()
+}
+
 /// The card of a piece; `twins` are the other pieces of its log.
 pub(super) fn card(
     app: &App,
@@ -85,22 +96,16 @@ pub(super) fn card(
     twins: &[&Piece],
     bench: &Bench<'_>,
 ) -> CardView {
-    let words = app.words();
-    let wood = match app.wood_of(piece) {
-        wood if wood.is_empty() => words.text("pieces-wood-unknown"),
-        wood => wood,
-    };
+    let wood = app.wood_of(piece);
     let stage = app.whereabouts(piece, bench.now);
     let place = piece.details.text(DetailField::Place).unwrap_or("");
     let twins = twins_text(app, twins);
-    let note = if place.is_empty() || twins.is_empty() {
-        format!("{place}{twins}")
-    } else {
-        words.with(
-            "pieces-place-and-twins",
-            &[("place", place.into()), ("twins", twins.into())],
-        )
-    };
+    let order = by_what(app, piece, app.states.pieces.sort, bench.now);
+    let note = [order.as_str(), place, &twins]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ");
     let ended = piece.end.as_ref().map(|(at, _)| {
         let day = at.date_naive();
         app.dates(bench.now).ago(day)
@@ -122,18 +127,24 @@ pub(super) fn card(
         note,
         due: due_text,
         late: due.is_some_and(Due::late),
-        drawing: section_of(piece),
         stages_done: if finished {
             Stage::ALL.len()
         } else {
             piece.stage().index()
         },
         now_part: if piece.end.is_some() {
-            0.0
+            -1.0
         } else {
             through_stage(app, piece, bench)
         },
-        on_the_go: piece.living(),
         open: app.route().page().and_then(|p| p.piece()) == Some(&piece.id),
+    }
+}
+
+impl App {
+    /// The small drawing on the card of a piece; apart from the card, as only those on screen are drawn.
+    #[must_use]
+    pub fn card_drawing(&self, id: &PieceId) -> SectionDrawing {
+        self.piece(id).map(section_of).unwrap_or_default()
     }
 }

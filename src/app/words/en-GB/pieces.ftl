@@ -4,7 +4,7 @@ pieces-title = Pieces
 pieces-new = New piece
 # done counts the finished ones; lost ones stand apart.
 pieces-counts = { $going } on the go, { $done } done
-pieces-search = Find mark, wood, place
+pieces-search = Find a piece
 pieces-wood-unknown = Wood not said
 
 ## Which are listed
@@ -42,7 +42,11 @@ pieces-due-came-back = Came back
 
 pieces-twins = twins { $marks }
 pieces-twins-more = twins { $marks } and { $n } more
-pieces-place-and-twins = { $place }, { $twins }
+
+## What the order goes by, on the cards. $ago is "today", "3 weeks ago".
+
+pieces-entered = Entered { $ago }
+pieces-last-noted = Last noted { $ago }
 
 ## Nothing to show
 
