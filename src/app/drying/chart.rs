@@ -188,7 +188,7 @@ impl App {
                 });
             }
         }
-        let y_ticks = axis
+        let y_ticks: Vec<TickView> = axis
             .ticks_g
             .iter()
             .map(|g| TickView {
@@ -196,6 +196,7 @@ impl App {
                 text: tick_text(*g, step_g, &numbers),
             })
             .collect();
+        let longest = y_ticks.iter().map(|t| t.text.chars().count()).max();
         let unit = match numbers.units().mass {
             MassUnit::Gram => words.text("unit-g"),
             MassUnit::OunceAndPound => String::new(),
@@ -203,6 +204,7 @@ impl App {
         Some(Chart {
             view: ChartView {
                 line: line.trim_end().to_owned(),
+                tick_characters: longest.unwrap_or(4).max(4),
                 y_ticks,
                 dots,
                 unit,
@@ -231,6 +233,10 @@ impl App {
         let Some(whole) = whole(piece, &weighed, now) else {
             return Vec::new();
         };
+        // Of one or two weighings there is no end to look at closer.
+        if weighed.len() < 3 {
+            return Vec::new();
+        }
         let shown = |span: &Span| span.days().is_none_or(|d| whole.to - whole.from > d + 1.0);
         let spans: Vec<Span> = Span::ALL.into_iter().filter(shown).collect();
         if spans.len() < 2 {

@@ -42,6 +42,8 @@ pub struct ChartView {
     pub line: String,
     /// Weights at the edge.
     pub y_ticks: Vec<TickView>,
+    /// Characters of the longest of them, four or more.
+    pub tick_characters: usize,
     /// Days below.
     pub x_ticks: Vec<TickView>,
     /// Stages below.
@@ -289,8 +291,8 @@ pub struct WeighView {
 /// Fixed words of the weighing page.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct WeighWords {
-    /// When it was weighed.
-    pub when: String,
+    /// What stands on the scale with the piece.
+    pub tare: String,
     /// The field for the day.
     pub day: String,
     /// An example of a day.

@@ -87,7 +87,7 @@ impl App {
             },
             can_pounds: pad.can_be_pounds(),
             words: WeighWords {
-                when: words.text("weigh-when"),
+                tare: words.text("weigh-tare-label"),
                 day: words.text("weigh-day"),
                 day_hint: words.text("weigh-day-hint"),
                 delete: words.text("weigh-delete"),
