@@ -4,6 +4,7 @@
 
 mod bench;
 mod diary;
+mod drying;
 mod frame;
 mod wall;
 mod piece;
