@@ -202,11 +202,11 @@ impl App {
     /// What follows from the reading typed so far: the humidity from both bulbs, and what wood settles at.
     pub(super) fn climate_follows(&self, draft: &Draft) -> String {
         let words = self.words();
-        let read = |quantity, key| self.read_number(quantity, draft.text(key)).ok();
+        let read = |quantity, key| self.read_number(quantity, draft.typed(key)).ok();
         let Some(temp) = read(Quantity::Temperature, "temp") else {
             return String::new();
         };
-        let bulbs = draft.text("way") == "bulbs";
+        let bulbs = draft.typed("way") == "bulbs";
         let rh = if bulbs {
             read(Quantity::WetBulb, "wet").and_then(|wet| self.humidity_of_bulbs(temp, wet).ok())
         } else {

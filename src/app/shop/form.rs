@@ -101,7 +101,7 @@ impl Draft {
     }
 
     /// What stands in a field.
-    pub fn text(&self, key: &str) -> &str {
+    pub fn typed(&self, key: &str) -> &str {
         self.texts.get(key).map_or("", String::as_str)
     }
 

@@ -15,7 +15,7 @@ impl App {
             key,
             kind,
             label: self.words().text(label),
-            text: draft.text(key).to_owned(),
+            text: draft.typed(key).to_owned(),
             placeholder: String::new(),
             error: draft.errors.get(key).cloned().unwrap_or_default(),
             note: String::new(),
@@ -80,7 +80,7 @@ impl App {
                 ("day", "shop-when-day"),
             ],
         )];
-        if draft.text("when") == "day" {
+        if draft.typed("when") == "day" {
             fields.push(FieldView {
                 placeholder: self.words().text("shop-day-example"),
                 ..self.field(draft, "day", FieldKind::Text, "shop-day")
@@ -108,7 +108,7 @@ impl App {
             ),
         ];
         let number = |key, quantity, label| self.number_field(draft, key, quantity, label);
-        if draft.text("way") == "bulbs" {
+        if draft.typed("way") == "bulbs" {
             fields.push(number("temp", Quantity::Temperature, "shop-dry-bulb"));
             fields.push(FieldView {
                 note: self.words().text("shop-bulb-note"),
@@ -158,6 +158,12 @@ impl App {
                 "shop-green-note",
             ),
             FieldView {
+                // The word beside the switch.
+                placeholder: words.text(if draft.typed("moulds") == "true" {
+                    "shop-on"
+                } else {
+                    "shop-off"
+                }),
                 note: words.text("shop-moulds-note"),
                 ..self.field(draft, "moulds", FieldKind::Toggle, "shop-moulds")
             },
@@ -290,6 +296,6 @@ impl App {
 
     /// The room a reading is for.
     pub(super) fn room_of(draft: &Draft) -> Room {
-        Room::from_key(draft.text("room")).unwrap_or(Room::Shop)
+        Room::from_key(draft.typed("room")).unwrap_or(Room::Shop)
     }
 }

@@ -99,9 +99,9 @@ impl App {
     /// When it happened: now, or at this time of day on an earlier day. `None` is now.
     pub(super) fn read_when(&self, draft: &Draft, now: Moment) -> Result<Option<Moment>, String> {
         let today = now.date_naive();
-        let day = match draft.text("when") {
+        let day = match draft.typed("when") {
             "yesterday" => today.checked_sub_days(Days::new(1)).unwrap_or(today),
-            "day" => self.read_one_day(draft.text("day"), today)?,
+            "day" => self.read_one_day(draft.typed("day"), today)?,
             _ => return Ok(None),
         };
         if day == today {

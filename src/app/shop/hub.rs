@@ -69,7 +69,7 @@ impl App {
                 "tools",
                 "shop-group-tools",
                 vec![
-                    self.hub_row("jaws", "circle", self.jaws_in_words()),
+                    self.hub_row("jaws", "oval", self.jaws_in_words()),
                     self.hub_row("bars", "minus", self.bars_in_words()),
                     self.hub_row("scale", "scale", self.scale_in_words()),
                     self.hub_row("woods", "log", self.woods_in_words()),

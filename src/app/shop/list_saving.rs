@@ -11,11 +11,11 @@ use super::form::Draft;
 impl App {
     pub(super) fn jaws_facts(&mut self, id: Option<String>, draft: &Draft) -> Outcome {
         let mut faults = Faults::default();
-        let name = faults.take("name", self.read_name(draft.text("name")));
+        let name = faults.take("name", self.read_name(draft.typed("name")));
         let old = self.shop().jaws.iter().find(|j| Some(&j.id) == id.as_ref());
         let (old_smallest, old_largest) = (old.map(|j| j.smallest_mm), old.map(|j| j.largest_mm));
         let mut circle = |key, old| {
-            let read = self.read_again(Quantity::JawCircle, draft.text(key), old);
+            let read = self.read_again(Quantity::JawCircle, draft.typed(key), old);
             faults.take(key, read)
         };
         let smallest = circle("smallest", old_smallest);
@@ -54,10 +54,10 @@ impl App {
 
     pub(super) fn bar_facts(&mut self, id: Option<String>, draft: &Draft) -> Outcome {
         let mut faults = Faults::default();
-        let name = faults.take("name", self.read_name(draft.text("name")));
+        let name = faults.take("name", self.read_name(draft.typed("name")));
         let old = self.shop().bars.iter().find(|b| Some(&b.id) == id.as_ref());
         let old = old.map(|b| b.diameter_mm);
-        let read = self.read_again(Quantity::BarDiameter, draft.text("diameter"), old);
+        let read = self.read_again(Quantity::BarDiameter, draft.typed("diameter"), old);
         let diameter = faults.take("diameter", read);
         let facts = name.zip(diameter).map(|(name, diameter_mm)| {
             let shown = self
@@ -83,7 +83,7 @@ impl App {
 
     pub(super) fn wood_facts(&mut self, id: Option<String>, draft: &Draft) -> Outcome {
         let mut faults = Faults::default();
-        let name = faults.take("name", self.read_name(draft.text("name")));
+        let name = faults.take("name", self.read_name(draft.typed("name")));
         let taken = name.as_ref().is_some_and(|name| {
             let same = |w: &OwnWood| w.name.to_lowercase() == name.to_lowercase();
             let others = self
@@ -106,13 +106,13 @@ impl App {
             _ => {}
         }
         let mut figure = |key, quantity| {
-            let read = self.read_blank_or_number(quantity, draft.text(key));
+            let read = self.read_blank_or_number(quantity, draft.typed(key));
             faults.take(key, read)
         };
         let radial = figure("radial", Quantity::Shrinkage);
         let tangential = figure("tangential", Quantity::Shrinkage);
         let green = figure("green", Quantity::GreenMoisture);
-        let density = faults.take("density", self.read_density(draft.text("density")));
+        let density = faults.take("density", self.read_density(draft.typed("density")));
         if let (Some(Some(radial)), Some(Some(tangential))) = (radial, tangential)
             && radial > tangential
         {
@@ -129,7 +129,7 @@ impl App {
                     tangential_pct: tangential,
                     density_kg_m3: density,
                     green_mc_pct: green,
-                    moulds_easily: draft.text("moulds") == "true",
+                    moulds_easily: draft.typed("moulds") == "true",
                 };
                 (None, vec![ShopFact::Wood(wood)])
             });

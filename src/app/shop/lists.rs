@@ -23,7 +23,7 @@ impl App {
             .text()
     }
 
-    fn list_page(&self, title: &str, intro: &str, rows: Vec<RowView>, add: RowView) -> ShopView {
+    fn list_page(&self, title: &str, intro: String, rows: Vec<RowView>, add: RowView) -> ShopView {
         let words = self.words();
         let section = SectionView {
             key: "list",
@@ -32,7 +32,7 @@ impl App {
         };
         ShopView {
             title: words.text(title),
-            intro: words.text(intro),
+            intro,
             sections: (!section.rows.is_empty())
                 .then_some(section)
                 .into_iter()
@@ -58,7 +58,12 @@ impl App {
                 .note(self.circles_in_words(j.smallest_mm, j.largest_mm))
         });
         let add = self.add_row("shop-jaws-new", FormOf::Jaws(None));
-        self.list_page("shop-jaws", "shop-jaws-intro", rows.collect(), add)
+        self.list_page(
+            "shop-jaws",
+            self.words().text("shop-jaws-intro"),
+            rows.collect(),
+            add,
+        )
     }
 
     pub(super) fn bars_page(&self) -> ShopView {
@@ -70,7 +75,12 @@ impl App {
                 .note(diameter.text())
         });
         let add = self.add_row("shop-bar-new", FormOf::Bar(None));
-        self.list_page("shop-bars", "shop-bars-intro", rows.collect(), add)
+        self.list_page(
+            "shop-bars",
+            self.words().text("shop-bars-intro"),
+            rows.collect(),
+            add,
+        )
     }
 
     /// What is known of an own wood: "shrinks 5 % and 8 %, 560 kg/m³, 75 % when green, moulds easily".
@@ -112,14 +122,11 @@ impl App {
                 .note(self.wood_in_words(w))
         });
         let add = self.add_row("shop-wood-new", FormOf::Wood(None));
-        let page = self.list_page("shop-woods", "shop-woods-intro", rows.collect(), add);
         let count = table().len();
-        ShopView {
-            intro: self
-                .words()
-                .with("shop-woods-intro", &[("n", count.into())]),
-            ..page
-        }
+        let intro = self
+            .words()
+            .with("shop-woods-intro", &[("n", count.into())]);
+        self.list_page("shop-woods", intro, rows.collect(), add)
     }
 
     pub(super) fn weighs(&self) -> bool {

@@ -89,7 +89,7 @@ impl App {
                 let mut faults = Faults::default();
                 let step = faults.take(
                     "step",
-                    self.read_number(Quantity::ScaleStep, draft.text("step")),
+                    self.read_number(Quantity::ScaleStep, draft.typed("step")),
                 );
                 let at = faults.take("day", self.read_when(draft, now));
                 let facts = step.zip(at);
@@ -98,7 +98,7 @@ impl App {
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
-                let read = self.read_blank_or_number(Quantity::Days, draft.text("day"));
+                let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));
                 let day = faults.take("day", read);
                 let mut rhythm = self.shop().settings.rhythm(*of);
                 faults.or(day.map(|day| {
@@ -111,17 +111,17 @@ impl App {
 
     fn climate_facts(&self, draft: &Draft, now: Moment) -> Outcome {
         let mut faults = Faults::default();
-        let temp = self.read_number(Quantity::Temperature, draft.text("temp"));
+        let temp = self.read_number(Quantity::Temperature, draft.typed("temp"));
         let temp = faults.take("temp", temp);
-        let rh = if draft.text("way") == "bulbs" {
-            let wet = self.read_number(Quantity::WetBulb, draft.text("wet"));
+        let rh = if draft.typed("way") == "bulbs" {
+            let wet = self.read_number(Quantity::WetBulb, draft.typed("wet"));
             let wet = faults.take("wet", wet);
             temp.zip(wet).and_then(|(temp, wet)| {
                 let read = self.humidity_of_bulbs(temp, wet);
                 faults.take("wet", read)
             })
         } else {
-            let rh = self.read_number(Quantity::Humidity, draft.text("rh"));
+            let rh = self.read_number(Quantity::Humidity, draft.typed("rh"));
             faults.take("rh", rh)
         };
         let at = faults.take("day", self.read_when(draft, now));
@@ -145,10 +145,10 @@ impl App {
             return faults.or(None);
         };
         let now = (number.value)(&self.shop().settings);
-        let read = if draft.text("value").trim().is_empty() {
+        let read = if draft.typed("value").trim().is_empty() {
             Ok(None)
         } else {
-            self.read_again(number.quantity, draft.text("value"), Some(now))
+            self.read_again(number.quantity, draft.typed("value"), Some(now))
                 .map(Some)
         };
         let value = faults.take("value", read);
@@ -167,7 +167,7 @@ impl App {
     fn scale_facts(&self, draft: &Draft) -> Outcome {
         let mut faults = Faults::default();
         let now = self.scale_step();
-        let read = self.read_again(Quantity::ScaleStep, draft.text("step"), Some(now));
+        let read = self.read_again(Quantity::ScaleStep, draft.typed("step"), Some(now));
         let step = faults.take("step", read);
         let last = self.shop().scales.last().map(|(at, _)| *at);
         let line = self
@@ -203,10 +203,10 @@ impl App {
         };
         let every = faults.take(
             "every",
-            self.read_number(Quantity::Days, draft.text("every")),
+            self.read_number(Quantity::Days, draft.typed("every")),
         );
         let until = if ends {
-            let read = self.read_number(Quantity::Days, draft.text("until"));
+            let read = self.read_number(Quantity::Days, draft.typed("until"));
             faults.take("until", read).map(Some)
         } else {
             Some(None)

@@ -30,7 +30,10 @@ fn every_page_of_the_table_speaks_in_both_languages() {
                 continue;
             }
             assert!(!view.title.is_empty(), "{page}");
-            assert!(view.primary.is_some() || !view.sections.is_empty(), "{page}");
+            assert!(
+                view.primary.is_some() || !view.sections.is_empty(),
+                "{page}"
+            );
             let mut ids: Vec<String> = shop.rows().into_iter().map(|r| r.id).collect();
             let count = ids.len();
             ids.sort();
@@ -177,7 +180,10 @@ fn bag_days_are_ticked_and_one_weigh_day_chosen() {
     assert_eq!(shop.hands.said(), "Bag days: Thu, Sat");
     shop.touch("weigh-sun");
     assert!(shop.row("weigh-sun").selected && !shop.row("weigh-any").selected);
-    assert_eq!(shop.hub().sections[2].rows[2].note, "Bags: Thu, Sat. Weighing: Sun");
+    assert_eq!(
+        shop.hub().sections[2].rows[2].note,
+        "Bags: Thu, Sat. Weighing: Sun"
+    );
     shop.touch("weigh-any");
     shop.touch("bag-thu");
     shop.touch("bag-sat");
@@ -199,7 +205,11 @@ fn a_rhythm_is_a_list_of_steps_in_plain_words() {
     };
     assert_eq!(
         titles(&shop, "look"),
-        ["First after 3 days", "Every 7 days until day 28", "Then every 14 days"]
+        [
+            "First after 3 days",
+            "Every 7 days until day 28",
+            "Then every 14 days"
+        ]
     );
     let usual = shop.page();
     shop.enter("look-add", &[("every", "10"), ("until", "60")]);
@@ -277,7 +287,11 @@ fn the_history_names_what_was_changed_and_takes_it_back() {
     let titles: Vec<String> = shop.rows().into_iter().map(|r| r.title).collect();
     assert_eq!(
         titles,
-        ["Bag days: Mon", "Rough wall: 2\u{a0}mm", "General cautions read"]
+        [
+            "Bag days: Mon",
+            "Rough wall: 2\u{a0}mm",
+            "General cautions read"
+        ]
     );
     assert!(shop.rows()[0].note.starts_with("today, 08:42"));
     let id = shop.rows()[1].id.clone();
