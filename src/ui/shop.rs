@@ -130,6 +130,7 @@ fn show_form(page: &ShopSubAdapter, form: Option<FormView>) {
     page.set_fields(fill(old, fields));
     page.set_form_title(form.title.into());
     page.set_form_note(form.note.into());
+    page.set_form_follows(form.follows.into());
     page.set_form_save(form.save.into());
     page.set_form_remove(form.remove.into());
     // Last: it opens with its contents in place.

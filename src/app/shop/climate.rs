@@ -47,7 +47,11 @@ impl App {
 
     /// "yesterday, 08:42".
     pub(super) fn time_in_words(&self, at: Moment, now: Moment) -> String {
-        let day = Dates::new(self.words(), now.date_naive()).near(at.date_naive());
+        let dates = Dates::new(self.words(), now.date_naive());
+        let day = match (now.date_naive() - at.date_naive()).num_days() {
+            0 | 1 => dates.near(at.date_naive()),
+            _ => dates.day_and_month(at.date_naive()),
+        };
         self.words().with(
             "shop-day-time",
             &[

@@ -5,7 +5,7 @@ use evenwall_piece::vocabulary::Room;
 use crate::app::App;
 use crate::numbers::Quantity;
 
-use super::form::{Draft, FormOf};
+use super::form::{Draft, FormOf, StepList};
 use super::number_settings::number_setting;
 use super::view::{ChoiceView, FieldKind, FieldView, FormView};
 
@@ -252,16 +252,17 @@ impl App {
             FormOf::Wood(Some(_)) => words.text("shop-wood-change"),
             FormOf::ScaleStep => words.text("shop-scale-step"),
             FormOf::NewScale => words.text("shop-scale-new"),
-            FormOf::Step { of, .. } | FormOf::Offer(of) => {
-                words.text(&format!("rhythm-{}", of.key()))
-            }
+            FormOf::Step { list, .. } => words.text(match list {
+                StepList::Looks => "shop-looks",
+                StepList::Weighings => "shop-weighings",
+            }),
+            FormOf::Offer(_) => words.text("shop-offer-title"),
         }
     }
 
     fn form_note(&self, draft: &Draft) -> String {
         let words = self.words();
         match &draft.of {
-            FormOf::Climate => self.climate_follows(draft),
             FormOf::Jaws(_) => words.text("shop-jaws-note"),
             FormOf::Wood(_) => words.text("shop-wood-note"),
             FormOf::ScaleStep => words.text("shop-scale-step-note"),
@@ -284,6 +285,10 @@ impl App {
         Some(FormView {
             title: self.form_title(&draft.of),
             note: self.form_note(draft),
+            follows: match draft.of {
+                FormOf::Climate => self.climate_follows(draft),
+                _ => String::new(),
+            },
             fields: self.fields_of(draft),
             save: words.text("action-save"),
             remove: if remove.is_empty() {

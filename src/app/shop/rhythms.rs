@@ -133,7 +133,7 @@ impl App {
             .map(|place| {
                 let title = self.step_in_words(steps, place);
                 let id = format!("{}-{place}", list.key());
-                RowView::touching(RowKind::Value, id, title, form(Some(place)))
+                RowView::touching(RowKind::Open, id, title, form(Some(place)))
             })
             .collect();
         let add = self.words().text(match list {

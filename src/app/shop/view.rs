@@ -231,8 +231,10 @@ pub struct FieldView {
 pub struct FormView {
     /// Its title.
     pub title: String,
-    /// What follows from what was typed so far, or what the form is about.
+    /// What the form is about; may be empty.
     pub note: String,
+    /// What follows from what was typed so far; may be empty.
+    pub follows: String,
     /// Its fields.
     pub fields: Vec<FieldView>,
     /// The word that saves it.

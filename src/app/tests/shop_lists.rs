@@ -25,7 +25,10 @@ fn a_reading_of_the_air_says_what_wood_settles_at() {
     shop.touch("new-reading");
     shop.fill(&[("temp", "15,6"), ("rh", "65 %")]);
     // Wood Handbook FPL-GTR-190 table 4-2: 60 F and 65 % give 12.1 %.
-    assert_eq!(plain(&shop.form().note), "Wood settles at about 12 % here.");
+    assert_eq!(
+        plain(&shop.form().follows),
+        "Wood settles at about 12 % here."
+    );
     shop.save();
     assert!(shop.is_closed());
     assert_eq!(plain(&shop.row("shop-settles").value), "12 %");
@@ -47,7 +50,7 @@ fn two_bulbs_give_the_humidity() {
         ("wet", "15"),
     ]);
     // Worked by hand from WMO No. 8 with Sonntag's pressure: e = 17.05 - 0.000662 * 1013.25 * 5 = 13.70 hPa of 23.33 hPa.
-    assert!(plain(&shop.form().note).starts_with("That is about 59 % humidity."));
+    assert!(plain(&shop.form().follows).starts_with("That is about 59 % humidity."));
     shop.save();
     let (_, climate) = shop.hands.app.shop().last_climate(Room::House).unwrap();
     assert!((climate.rh_pct - 58.7).abs() < 0.15, "{climate:?}");

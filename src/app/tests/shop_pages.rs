@@ -199,7 +199,7 @@ fn a_rhythm_is_a_list_of_steps_in_plain_words() {
     let mut shop = Shop::on("rhythm-paper");
     let titles = |shop: &Shop, list: &str| -> Vec<String> {
         let rows = shop.rows().into_iter();
-        rows.filter(|r| r.id.starts_with(list) && r.kind == RowKind::Value)
+        rows.filter(|r| r.id.starts_with(list) && r.kind == RowKind::Open)
             .map(|r| r.title)
             .collect()
     };

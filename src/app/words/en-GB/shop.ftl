@@ -155,7 +155,7 @@ shop-wood-remove = Take this wood off the list
 ## Walls
 
 shop-walls-now = Even within { $rough } rough, { $finish } at the finish
-shop-tolerances = Even means within
+shop-tolerances = Even within
 shop-tolerances-note = Either way of the wall wanted. Common practice, no source.
 shop-rough-tolerance = Rough wall
 shop-finish-tolerance = Finish wall
@@ -175,7 +175,7 @@ shop-bag-damp = After damp
 shop-bag-nothing = After nothing
 shop-bag-mouldy = Where it goes { -mouldy }
 shop-bag-mouldy-note = Woods that do it easily, { -moulding } seen before, or a shop that is warm.
-shop-bag-wet-short = After wet, if it may
+shop-bag-wet-short = After wet, if { -moulding } threatens
 shop-bag-mould = After { -moulding } was seen
 
 ## Bag days and weigh day
@@ -235,7 +235,7 @@ shop-steady = Steady for
 
 ## Units
 
-shop-units-intro = How this device shows numbers. You may always type the other: 3/8, 9.5 mm, 1 lb 4.
+shop-units-intro = How this device shows numbers. You may always type the other: 3/8, 9.5 mm, 1 lb 4.
 shop-lengths = Lengths
 shop-weights = Weights
 shop-temperatures = Temperature
