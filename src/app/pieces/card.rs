@@ -96,7 +96,6 @@ pub(super) fn card(
     twins: &[&Piece],
     bench: &Bench<'_>,
 ) -> CardView {
-    let words = app.words();
     let wood = app.wood_of(piece);
     let stage = app.whereabouts(piece, bench.now);
     let place = piece.details.text(DetailField::Place).unwrap_or("");
