@@ -9,3 +9,4 @@ mod frame;
 mod wall;
 mod piece;
 mod pieces;
+mod shop;
