@@ -2,7 +2,7 @@
 
 mod banners;
 pub mod cautions;
-mod days;
+pub(crate) mod days;
 pub mod details;
 pub mod details_view;
 pub mod ending;
