@@ -7,3 +7,4 @@ mod diary;
 mod frame;
 mod piece;
 mod pieces;
+mod today;

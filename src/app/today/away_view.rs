@@ -52,6 +52,8 @@ pub struct AwayView {
     pub typed: String,
     /// What is wrong with it.
     pub error: String,
+    /// The word for clearing the field.
+    pub clear: String,
     /// Heads the list before leaving; empty where the list is.
     pub act_title: String,
     /// What is to be done before.
@@ -239,6 +241,7 @@ impl App {
         view.typing = state.choice == BackChoice::Typed;
         view.day_label = words.text("away-day");
         view.day_hint = words.text("away-day-hint");
+        view.clear = words.text("action-clear");
         view.typed.clone_from(&state.typed);
         view.error.clone_from(&state.error);
         view.leave = match self.back_on(now) {

@@ -83,7 +83,7 @@ impl App {
         let none = ButtonView::default;
         let (first, second) = match task.kind {
             TaskKind::Look | TaskKind::FlawLook(_) => (none(), none()),
-            TaskKind::LookOver => (button("looked", "tick"), none()),
+            TaskKind::LookOver => (button("looked", ""), none()),
             TaskKind::Weigh => (button("weigh", "scale"), none()),
             TaskKind::HalfTurned(_) => (button("resume", ""), none()),
             TaskKind::OfferStage(stage) => {

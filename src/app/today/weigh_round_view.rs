@@ -4,6 +4,7 @@ use evenwall_piece::piece::Moment;
 
 use super::view::ButtonView;
 use crate::app::App;
+use crate::numbers::keypad::Key;
 
 /// One piece of the weigh round.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -178,6 +179,28 @@ impl App {
                 icon: "tick",
             },
             rows,
+        }
+    }
+
+    /// What a key of a keyboard means on the weigh round; `None` for keys that are not for it: Enter, blanks and the
+    /// like while nothing is typed, arrows and other keys that write nothing.
+    #[must_use]
+    pub fn weigh_key_typed(&self, text: &str) -> Option<Key> {
+        let round = self.states.today.weigh.as_ref()?;
+        self.to_weigh()?;
+        let mut letters = text.chars();
+        let (c, rest) = (letters.next()?, letters.next());
+        if rest.is_some() {
+            return None;
+        }
+        let empty = round.keypad.is_empty();
+        match c {
+            '\n' | '\r' | '\t' if !empty => Some(Key::Enter),
+            '\u{8}' if !empty => Some(Key::Backspace),
+            // Keys that write nothing come as private characters.
+            '\u{e000}'..='\u{f8ff}' => None,
+            c if c.is_control() || (c.is_whitespace() && empty) => None,
+            c => Some(Key::Char(c)),
         }
     }
 
