@@ -11,6 +11,7 @@ pub mod detail;
 pub mod diary;
 pub mod fact;
 pub mod fold;
+pub mod glue;
 pub mod ids;
 pub mod line;
 pub mod mark;
