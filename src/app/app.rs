@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use evenwall_piece::fact::PieceFact;
-use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::{LineId, PieceId, Scope};
 use evenwall_piece::line::Line;
 use evenwall_piece::piece::{Moment, Piece};
@@ -110,8 +109,8 @@ impl App {
             problems: loaded.problems,
             demo,
         };
-        for (id, lines) in loaded.pieces {
-            app.pieces.insert(id.clone(), fold_piece(id, lines));
+        for piece in loaded.pieces {
+            app.pieces.insert(piece.id.clone(), piece);
         }
         app.entered(now);
         Ok(app)
@@ -139,6 +138,7 @@ impl App {
             Ok(()) => {}
             Err(AppError::NotSaved(text)) => {
                 let again = self.retry.take().unwrap_or(action);
+                let text = self.words.with("not-saved", &[("why", text.into())]);
                 self.save_error = Some((text, again));
             }
             Err(AppError::Refused(text)) => self.inform(self.words.text("refused-title"), text),

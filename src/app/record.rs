@@ -3,6 +3,7 @@
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::{LineId, PieceId, Scope};
+use evenwall_piece::line::Line;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::shop::{ShopFact, fold_shop};
 
@@ -23,11 +24,19 @@ impl App {
         now: Moment,
     ) -> Result<LineId, AppError> {
         // Read before the write: what cannot be read back is not built upon.
-        if !self.lines.contains_key(piece) {
-            let lines = self.store.load_piece(piece)?;
-            self.lines.insert(piece.clone(), lines);
-        }
-        let line = self.store.append_piece(piece, at, now, facts)?;
+        self.lines_of(piece)?;
+        let line = match self.store.append_piece(piece, at, now, facts) {
+            Ok(line) => line,
+            Err(error) => {
+                // It may stand on disk all the same (a sync that failed): show what is there before it is tried again.
+                self.lines.remove(piece);
+                if let Ok(lines) = self.lines_of(piece).cloned() {
+                    let folded = fold_piece(piece.clone(), lines);
+                    self.pieces.insert(piece.clone(), folded);
+                }
+                return Err(error.into());
+            }
+        };
         let id = line.id.clone();
         let lines = self.lines.entry(piece.clone()).or_default();
         lines.push(line);
@@ -35,6 +44,18 @@ impl App {
             .insert(piece.clone(), fold_piece(piece.clone(), lines.clone()));
         self.written.push((Scope::Piece(piece.clone()), id.clone()));
         Ok(id)
+    }
+
+    /// The lines of a piece, read from the store when its turn comes.
+    ///
+    /// # Errors
+    /// [`AppError::NotSaved`] where they cannot be read.
+    pub(crate) fn lines_of(&mut self, piece: &PieceId) -> Result<&Vec<Line<PieceFact>>, AppError> {
+        if !self.lines.contains_key(piece) {
+            let lines = self.store.load_piece(piece)?;
+            self.lines.insert(piece.clone(), lines);
+        }
+        Ok(self.lines.entry(piece.clone()).or_default())
     }
 
     /// Records facts about the workshop as one line.

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use evenwall_piece::fact::PieceFact;
+use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::line::Line;
 use evenwall_piece::piece::Moment;
@@ -72,10 +73,11 @@ impl ShelfStore {
 
 impl Store for ShelfStore {
     fn load(&mut self) -> Result<Loaded, StoreError> {
-        let all = self.shelf.load_everything().map_err(sentence)?;
+        let fold = |id: &PieceId, lines| fold_piece(id.clone(), lines);
+        let (shop, pieces) = self.shelf.load_and_fold(fold).map_err(sentence)?;
         Ok(Loaded {
-            pieces: all.pieces,
-            shop: all.shop,
+            pieces: pieces.into_iter().map(|(_, piece)| piece).collect(),
+            shop,
             problems: self.shelf.notices().map(ToString::to_string).collect(),
         })
     }

@@ -1,9 +1,10 @@
 //! Store: what the app asks of the place where lines are kept. The shelf is one; tests may bring another.
 
 use evenwall_piece::fact::PieceFact;
+use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::line::Line;
-use evenwall_piece::piece::Moment;
+use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::shop::ShopFact;
 
 /// Why something could not be kept or read; its text tells the turner what to do.
@@ -14,8 +15,8 @@ pub struct StoreError(pub String);
 /// Everything read from a store.
 #[derive(Debug, Default)]
 pub struct Loaded {
-    /// The lines of each piece, in any order.
-    pub pieces: Vec<(PieceId, Vec<Line<PieceFact>>)>,
+    /// The pieces as their diaries tell them; folded where they are read, so that no more is held than is shown.
+    pub pieces: Vec<Piece>,
     /// The lines of the workshop, in any order.
     pub shop: Vec<Line<ShopFact>>,
     /// What could not be read, one sentence each.
@@ -115,7 +116,11 @@ impl MemoryStore {
 impl Store for MemoryStore {
     fn load(&mut self) -> Result<Loaded, StoreError> {
         Ok(Loaded {
-            pieces: self.pieces.clone(),
+            pieces: self
+                .pieces
+                .iter()
+                .map(|(id, lines)| fold_piece(id.clone(), lines.clone()))
+                .collect(),
             shop: self.shop.clone(),
             problems: Vec::new(),
         })

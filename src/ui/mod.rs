@@ -3,13 +3,16 @@
 //! A touch calls a callback of a page's adapter; the page's `connect` turns it into an [`Action`]; [`Screens::act`]
 //! lets the app carry it out; [`Screens::refresh`] hands the views of the pages on screen to Slint.
 
+pub mod checklist;
 pub mod chrome;
 pub mod diary;
+pub mod drawing;
 pub mod drying;
 pub mod flaws;
 pub mod models;
 pub mod new_piece;
 pub mod piece;
+mod piece_forms;
 pub mod pieces;
 pub mod shop;
 pub mod today;
@@ -21,6 +24,7 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
+use evenwall_app::route::Page;
 use evenwall_piece::piece::Moment;
 use evenwall_ui::AppWindow;
 use slint::{ComponentHandle, PlatformError};
@@ -58,6 +62,7 @@ impl Screens {
         truing::connect(&screens);
         diary::connect(&screens);
         shop::connect(&screens);
+        checklist::connect(&screens);
         screens.refresh();
         Ok(screens)
     }
@@ -103,6 +108,9 @@ impl Screens {
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}
             }
+        }
+        if app.route().page() == Some(&Page::ShopPage("checklists")) {
+            checklist::show(window, &app);
         }
         chrome::show(window, &app, now);
     }

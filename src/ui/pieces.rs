@@ -1,15 +1,100 @@
-//! Hands the view of this page to Slint and its touches to the app.
+//! Hands the list of pieces to Slint and its touches to the app.
 
 use std::rc::Rc;
 
+use evenwall_app::action::Action;
 use evenwall_app::app::App;
+use evenwall_app::pieces::{CardView, ChipView, Filter, PiecesAction, Sort};
+use evenwall_app::route::Page;
+use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
-use evenwall_ui::AppWindow;
+use evenwall_ui::{AppWindow, Choice, PieceCard, PiecesAdapter};
+use slint::{ComponentHandle, SharedString};
 
-use super::Screens;
+use super::drawing::paths;
+use super::models::fill;
+use super::{Screens, on, on_touch};
 
 /// Connects the callbacks of the adapter.
-pub fn connect(_screens: &Rc<Screens>) {}
+pub fn connect(screens: &Rc<Screens>) {
+    let page = screens.window.global::<PiecesAdapter>();
+    page.on_typed(on(screens, |text: SharedString| {
+        Some(Action::Pieces(PiecesAction::Search(text.into())))
+    }));
+    page.on_filter(on(screens, |key: SharedString| {
+        Filter::from_key(&key).map(|f| Action::Pieces(PiecesAction::Filter(f)))
+    }));
+    page.on_order(on(screens, |key: SharedString| {
+        Sort::from_key(&key).map(|s| Action::Pieces(PiecesAction::Sort(s)))
+    }));
+    page.on_cleared(on_touch(screens, || Action::Pieces(PiecesAction::Clear)));
+    page.on_opened(on(screens, |id: SharedString| {
+        PieceId::new(&id)
+            .ok()
+            .map(|id| Action::Open(Page::Piece(id)))
+    }));
+    page.on_new(on_touch(screens, || Action::Open(Page::NewPiece)));
+}
+
+fn chip(view: ChipView) -> Choice {
+    Choice {
+        id: view.key.into(),
+        text: view.text.into(),
+        note: view.count.into(),
+        icon: SharedString::default(),
+        selected: view.chosen,
+    }
+}
+
+fn card(view: CardView) -> PieceCard {
+    PieceCard {
+        id: view.id.as_str().into(),
+        heading: view.heading.into(),
+        label: view.label.into(),
+        mark: view.mark.into(),
+        wood: view.wood.into(),
+        stage: view.stage.into(),
+        note: view.note.into(),
+        due: view.due.into(),
+        late: view.late,
+        drawing: paths(view.drawing),
+        stages_done: i32::try_from(view.stages_done).unwrap_or(0),
+        #[allow(clippy::cast_possible_truncation)] // -1 to 1
+        now_part: view.now_part as f32,
+        open: view.open,
+    }
+}
 
 /// Shows the page.
-pub fn show(_window: &AppWindow, _app: &App, _now: Moment) {}
+pub fn show(window: &AppWindow, app: &App, now: Moment) {
+    let view = app.pieces_view(now);
+    let page = window.global::<PiecesAdapter>();
+    page.set_title(view.title.into());
+    page.set_counts(view.counts.into());
+    page.set_search(view.search.into());
+    page.set_search_hint(view.search_hint.into());
+    page.set_clear(view.clear.into());
+    page.set_filters(fill(
+        page.get_filters(),
+        view.filters.into_iter().map(chip).collect(),
+    ));
+    page.set_sort(view.sort.into());
+    page.set_sort_title(view.sort_title.into());
+    page.set_close(view.close.into());
+    page.set_sorts(fill(
+        page.get_sorts(),
+        view.sorts.into_iter().map(chip).collect(),
+    ));
+    page.set_cards(fill(
+        page.get_cards(),
+        view.cards.into_iter().map(card).collect(),
+    ));
+    let (title, text, clear) = view
+        .empty
+        .map(|e| (e.title, e.text, e.clear))
+        .unwrap_or_default();
+    page.set_empty_title(title.into());
+    page.set_empty_text(text.into());
+    page.set_empty_clear(clear.into());
+    page.set_new_piece(view.new_piece.into());
+}

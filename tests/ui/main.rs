@@ -3,4 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 mod bench;
+mod diary;
 mod frame;
+mod piece;
+mod pieces;

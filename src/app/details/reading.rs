@@ -105,7 +105,20 @@ pub fn ways_to_read(app: &App, field: DetailField, typed: &str) -> Vec<String> {
         Ok(Parsed::Ask { readings, .. }) => readings
             .iter()
             .filter(|r| r.allowed)
-            .map(|r| numbers.label(r))
+            .map(|r| {
+                let label = numbers.label(r);
+                // Without the unit, which stands behind the field, where that reads the same.
+                let bare = label.rsplit_once('\u{a0}').map_or_else(
+                    || label.clone(),
+                    |(figures, _)| figures.replace('\u{a0}', " "),
+                );
+                let same = |p: &Parsed| p.value().is_some_and(|e| (e.value - r.value).abs() < 1e-9);
+                if numbers.parse(quantity, &bare).is_ok_and(|p| same(&p)) {
+                    bare
+                } else {
+                    label
+                }
+            })
             .collect(),
         _ => Vec::new(),
     }

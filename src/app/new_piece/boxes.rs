@@ -45,8 +45,11 @@ impl App {
         }
     }
 
-    /// How a day was understood, where that is not what stands there.
+    /// How a day can be written; once there is one, how it was understood where that is not what stands there.
     fn day_note(&self, typed: &str, now: Moment) -> String {
+        if typed.trim().is_empty() {
+            return self.words().text("new-piece-felled-note");
+        }
         Day::read(typed, now.date_naive(), self.words())
             .map(|day| day.text(self.words()))
             .ok()
@@ -80,7 +83,7 @@ impl App {
         choices.push(ChoiceView {
             key: String::new(),
             text: self.words().text("answer-unknown"),
-            chosen: typed.is_empty() && draft.touched(),
+            chosen: draft.wood_unknown,
         });
         choices
     }

@@ -29,6 +29,8 @@ pub struct Draft {
     pub(super) like: Option<PieceId>,
     /// True while a wood is searched for: from typing until one is picked.
     pub(super) searching_wood: bool,
+    /// True where the turner said that the wood is not known.
+    pub(super) wood_unknown: bool,
     /// The id of a piece that could not be saved: trying again goes on with it, so that nothing is entered twice.
     pub(super) unsaved_id: Option<PieceId>,
     touched: bool,
@@ -45,6 +47,7 @@ impl Default for Draft {
             since: String::new(),
             like: None,
             searching_wood: false,
+            wood_unknown: false,
             unsaved_id: None,
             touched: false,
         }
@@ -85,6 +88,7 @@ impl Draft {
     pub(super) fn type_into(&mut self, field: DetailField, text: String) {
         self.touched = true;
         self.searching_wood = field == DetailField::Wood;
+        self.wood_unknown &= field != DetailField::Wood;
         // A mark that was wiped out stays wiped out: the suggestion does not come back under the fingers.
         if text.is_empty() && field != DetailField::Mark {
             self.texts.remove(&field);
@@ -103,8 +107,10 @@ impl Draft {
     }
 
     pub(super) fn pick_wood(&mut self, name: String) {
+        let unknown = name.is_empty();
         self.type_into(DetailField::Wood, name);
         self.searching_wood = false;
+        self.wood_unknown = unknown;
     }
 
     pub(super) fn step_count(&mut self, step: i32) {

@@ -110,7 +110,7 @@ pub struct NewPieceView {
     pub now_title: String,
     /// The stages.
     pub stages: ChoiceGroup,
-    /// The methods; empty where the stage is before drying.
+    /// How it dries, or will.
     pub methods: ChoiceGroup,
     /// Since when.
     pub since: FieldBox,
@@ -284,13 +284,9 @@ impl App {
     fn method_group(&self) -> ChoiceGroup {
         let words = self.words();
         let draft = &self.states.new_piece.draft;
-        let methods: &[Method] = match draft.stage {
-            Stage::Bag | Stage::Air => Method::ALL,
-            _ => &[],
-        };
         ChoiceGroup {
             label: words.text("new-piece-method"),
-            choices: methods
+            choices: Method::ALL
                 .iter()
                 .map(|method| ChoiceView {
                     key: method.key().to_owned(),

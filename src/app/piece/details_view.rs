@@ -113,8 +113,6 @@ pub struct DetailsView {
     pub head: HeadView,
     /// That nothing has to be filled in.
     pub intro: String,
-    /// What is shown for a field that is not said.
-    pub not_said: String,
     /// The groups.
     pub groups: Vec<DetailGroup>,
     /// The sheet.
@@ -132,7 +130,6 @@ impl App {
         Some(DetailsView {
             head: self.inner_head(piece, "piece-way-details"),
             intro: words.text("details-intro"),
-            not_said: words.text("details-not-said"),
             groups: GROUPS
                 .iter()
                 .map(|(title, fields)| DetailGroup {

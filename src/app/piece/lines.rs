@@ -131,6 +131,11 @@ impl App {
         let Some(found) = found.filter(|l| !l.standing) else {
             return Ok(());
         };
+        if !on && found.ticked.is_none() && found.done() {
+            let title = self.line_words(&found.text);
+            self.inform(title, self.words().text("piece-ticks-itself"));
+            return Ok(());
+        }
         let text = self.line_words(&found.text);
         let fact = PieceFact::Ticked {
             line,

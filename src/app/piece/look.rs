@@ -131,7 +131,10 @@ impl App {
         let act = words.text(&format!("piece-act-{}", outcome.act.key()));
         Some(match outcome.next_look {
             Some(day) => {
-                let day = Dates::new(words, now.date_naive()).near(day);
+                // A day is never torn apart at the end of a line.
+                let day = Dates::new(words, now.date_naive())
+                    .near(day)
+                    .replace(' ', "\u{a0}");
                 words.with(
                     "piece-look-leads",
                     &[("act", act.into()), ("day", day.into())],

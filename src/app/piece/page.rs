@@ -33,6 +33,8 @@ impl App {
         let earlier = self.earlier_views(piece);
         let open = self.states.piece.earlier;
         let (next, then) = self.next_step(piece, now);
+        let (caution, caution_note) =
+            first_sentence(&words.text(&format!("caution-{}", stage.key())));
         Some(PieceView {
             head: self.head_of(piece),
             banners: self.banners(piece, now),
@@ -49,7 +51,8 @@ impl App {
                 &[("stage", stage_name.as_str().into())],
             ),
             stage_in_words: self.stage_in_words(piece, now),
-            caution: words.text(&format!("caution-{}", stage.key())),
+            caution,
+            caution_note,
             checklist_title: words.with("piece-checklist-of", &[("stage", stage_name.into())]),
             checklist_count: count,
             lines,
@@ -321,5 +324,13 @@ pub(crate) fn stage_state(piece: &Piece, stage: Stage) -> &'static str {
         std::cmp::Ordering::Less if visited => "done",
         std::cmp::Ordering::Less => "skipped",
         std::cmp::Ordering::Greater => "later",
+    }
+}
+
+/// The first sentence, which stands out, and the rest.
+fn first_sentence(text: &str) -> (String, String) {
+    match text.split_once(". ") {
+        Some((first, rest)) => (format!("{first}."), rest.to_owned()),
+        None => (text.to_owned(), String::new()),
     }
 }

@@ -181,6 +181,12 @@ impl App {
         })
     }
 
+    /// True while the sheet of the Stages page asks until when to pause.
+    #[must_use]
+    pub fn stages_sheet_is_pause(&self) -> bool {
+        self.states.piece.stages.sheet == StagesSheet::Pause
+    }
+
     fn stage_row(&self, piece: &Piece, stage: Stage, now: Moment) -> StageRow {
         let words = self.words();
         let dates = Dates::new(words, now.date_naive());

@@ -195,8 +195,10 @@ pub struct PieceView {
     pub stages_label: String,
     /// Where it is in words: "In the bag, day 9".
     pub stage_in_words: String,
-    /// The stage's safety line.
+    /// The stage's safety line, its first sentence.
     pub caution: String,
+    /// The rest of it.
+    pub caution_note: String,
     /// The stage's name, heading its checklist.
     pub checklist_title: String,
     /// "2 of 4 done".

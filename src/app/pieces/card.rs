@@ -23,7 +23,7 @@ pub struct CardView {
     pub label: String,
     /// Its mark.
     pub mark: String,
-    /// Its wood; a word for an unknown one.
+    /// Its wood; empty where it is not said.
     pub wood: String,
     /// Where it is: "In the bag, day 9".
     pub stage: String,
@@ -37,10 +37,8 @@ pub struct CardView {
     pub drawing: SectionDrawing,
     /// Stages behind it, 0 to 9.
     pub stages_done: usize,
-    /// How far it is through the present one, 0 to 1; advice where no day is set.
+    /// How far it is through the present one, 0 to 1, half where the stage has no days; below 0 where it ended.
     pub now_part: f64,
-    /// False where it ended: then no stage is marked as the present one.
-    pub on_the_go: bool,
     /// True while its page is open.
     pub open: bool,
 }
@@ -86,10 +84,7 @@ pub(super) fn card(
     bench: &Bench<'_>,
 ) -> CardView {
     let words = app.words();
-    let wood = match app.wood_of(piece) {
-        wood if wood.is_empty() => words.text("pieces-wood-unknown"),
-        wood => wood,
-    };
+    let wood = app.wood_of(piece);
     let stage = app.whereabouts(piece, bench.now);
     let place = piece.details.text(DetailField::Place).unwrap_or("");
     let twins = twins_text(app, twins);
@@ -129,11 +124,10 @@ pub(super) fn card(
             piece.stage().index()
         },
         now_part: if piece.end.is_some() {
-            0.0
+            -1.0
         } else {
             through_stage(app, piece, bench)
         },
-        on_the_go: piece.living(),
         open: app.route().page().and_then(|p| p.piece()) == Some(&piece.id),
     }
 }

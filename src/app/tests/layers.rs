@@ -29,7 +29,10 @@ const MAY: [(&str, &[&str]); 6] = [
 ];
 
 fn illegal<'a>(found: &'a [String], may: &[&str]) -> Vec<&'a String> {
-    found.iter().filter(|d| !may.contains(&d.as_str())).collect()
+    found
+        .iter()
+        .filter(|d| !may.contains(&d.as_str()))
+        .collect()
 }
 
 #[test]
@@ -39,7 +42,10 @@ fn no_crate_depends_on_one_to_its_left() {
         // The root manifest also lists the workspace's own crates.
         let manifest = manifest.split("\n[package]").last().unwrap().to_owned();
         let found = depends_on(&manifest);
-        assert!(illegal(&found, may).is_empty(), "{folder} depends on {found:?}, allowed: {may:?}");
+        assert!(
+            illegal(&found, may).is_empty(),
+            "{folder} depends on {found:?}, allowed: {may:?}"
+        );
     }
 }
 
@@ -62,8 +68,16 @@ fn forbidden(folder: &str) -> &'static [&'static str] {
         "std::net",
         "serde",
     ];
-    const APP: &[&str] =
-        &["SystemTime::now", "Instant::now", "Local::now", "Utc::now", "std::fs", "std::thread", "std::net", "slint"];
+    const APP: &[&str] = &[
+        "SystemTime::now",
+        "Instant::now",
+        "Local::now",
+        "Utc::now",
+        "std::fs",
+        "std::thread",
+        "std::net",
+        "slint",
+    ];
     match folder {
         "src/wood" | "src/piece" => PURE,
         "src/app" => APP,
@@ -77,7 +91,10 @@ fn violations(source: &str, words: &[&str]) -> Vec<String> {
         .enumerate()
         .filter(|(_, line)| !line.trim_start().starts_with("//"))
         .flat_map(|(n, line)| {
-            words.iter().filter(|w| line.contains(**w)).map(move |w| format!("line {}: {w}", n + 1))
+            words
+                .iter()
+                .filter(|w| line.contains(**w))
+                .map(move |w| format!("line {}: {w}", n + 1))
         })
         .collect()
 }
@@ -112,7 +129,8 @@ fn pure_layers_touch_no_files_clocks_or_threads() {
 
 #[test]
 fn a_planted_violation_is_found() {
-    let planted = "fn now() { chrono::Local::now(); }\n// std::fs in a comment is fine\nuse std::fs::File;\n";
+    let planted =
+        "fn now() { chrono::Local::now(); }\n// std::fs in a comment is fine\nuse std::fs::File;\n";
     assert_eq!(violations(planted, forbidden("src/piece")).len(), 2);
     assert_eq!(violations(planted, forbidden("src/shelf")).len(), 1);
 }
@@ -125,6 +143,10 @@ fn files_stay_short_enough_to_read_at_one_sitting() {
     }
     for file in files {
         let lines = std::fs::read_to_string(&file).unwrap().lines().count();
-        assert!(lines <= 400, "{} has {lines} lines: split it", file.display());
+        assert!(
+            lines <= 400,
+            "{} has {lines} lines: split it",
+            file.display()
+        );
     }
 }

@@ -173,9 +173,9 @@ fn the_answers_say_what_is_done_and_when_and_that_is_what_follows() {
     assert_eq!(
         notes,
         [
-            ("wet", "turn it, Sat 14"),
-            ("damp", "turn it, Sun 15"),
-            ("nothing", "neck open, Sun 15"),
+            ("wet", "turn it, Sat\u{a0}14"),
+            ("damp", "turn it, Sun\u{a0}15"),
+            ("nothing", "neck open, Sun\u{a0}15"),
         ]
     );
     hands.days(1);
@@ -187,7 +187,7 @@ fn the_answers_say_what_is_done_and_when_and_that_is_what_follows() {
         crack: false,
     }));
     assert!(hands.page().look.is_none());
-    assert_eq!(hands.said(), "K07: Damp. turn it, Mon 16");
+    assert_eq!(hands.said(), "K07: Damp. turn it, Mon\u{a0}16");
     hands.undo_brings_back_the_page();
 }
 
@@ -265,7 +265,11 @@ fn the_caution_of_every_stage_is_always_there() {
     hands.open();
     for stage in Stage::ALL {
         hands.moved(*stage);
-        assert!(hands.page().caution.len() > 60, "{stage:?}");
+        let view = hands.page();
+        assert!(
+            view.caution.len() + view.caution_note.len() > 60,
+            "{stage:?}"
+        );
     }
     hands.no_word_is_absent();
 }

@@ -16,6 +16,7 @@ piece-checklist-of = { $stage }
 piece-done-of = { $done } of { $all } done
 piece-common-practice = Common practice, no source.
 piece-own-words = Your own words.
+piece-ticks-itself = It ticks itself by what was recorded. Correct that in the diary or in the details.
 piece-earlier-show = Lines of earlier stages
 piece-earlier-hide = Put earlier stages away
 piece-ended-on = { $how }, { $day }
@@ -233,7 +234,6 @@ stages-step-then-every = { $n ->
 ## The Details page
 
 details-intro = Fill in what you like. What is left out is never asked for.
-details-not-said = not said
 details-group-piece = The piece
 details-group-wood = Wood
 details-group-size = Size and wall

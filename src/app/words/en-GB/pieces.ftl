@@ -4,7 +4,7 @@ pieces-title = Pieces
 pieces-new = New piece
 # done counts the finished ones; lost ones stand apart.
 pieces-counts = { $going } on the go, { $done } done
-pieces-search = Find mark, wood, place
+pieces-search = Find a piece
 pieces-wood-unknown = Wood not said
 
 ## Which are listed

@@ -1,0 +1,177 @@
+//! Prints figures: open a shelf of 1,000 pieces with 200 lines each, append one entry through the app, the agenda, and
+//! the view of Today. Run with `cargo bench -p evenwall-app`.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::disallowed_methods)]
+
+use std::path::Path;
+use std::sync::OnceLock;
+
+use chrono::{DateTime, Duration};
+use evenwall_app::action::Action;
+use evenwall_app::app::App;
+use evenwall_app::diary::DiaryAction;
+use evenwall_app::route::Page;
+use evenwall_app::shelf_store::ShelfStore;
+use evenwall_app::store::Store;
+use evenwall_piece::agenda::{self, Bench as AgendaBench};
+use evenwall_piece::detail::{DetailField, DetailValue};
+use evenwall_piece::fact::{Clock, Measure, PieceFact, Reading, StationRef};
+use evenwall_piece::ids::{DeviceId, PieceId};
+use evenwall_piece::piece::{Moment, Piece};
+use evenwall_piece::stage::Stage;
+use evenwall_piece::vocabulary::{BagFeel, Taken};
+
+const PIECES: usize = 1_000;
+const LINES: usize = 200;
+
+fn main() {
+    divan::main();
+}
+
+fn now() -> Moment {
+    DateTime::parse_from_rfc3339("2026-03-12T09:00:00+00:00").unwrap()
+}
+
+/// The facts of line `n` of piece `p`: entered, shaped, hollowed, bagged, aired and weighed, as a shop would.
+fn facts(p: usize, n: usize) -> Vec<PieceFact> {
+    let text = |field, text: String| PieceFact::Detail {
+        field,
+        value: Some(DetailValue::Text(text)),
+    };
+    match n {
+        0 => vec![
+            PieceFact::Created,
+            text(DetailField::Mark, format!("M{p}")),
+            text(DetailField::Wood, "ash-white".into()),
+        ],
+        1 => vec![PieceFact::StageMoved(Stage::Hollow)],
+        2..=30 => vec![PieceFact::Reading(Reading {
+            station: StationRef::Wall((n % 7) as u8 + 1),
+            position: Clock::TWELVE,
+            wall_mm: Some(Measure {
+                value: 10.0 + (n % 5) as f64 * 0.5,
+                typed: "10.5".into(),
+            }),
+            feel: None,
+            taken: Taken::Callipers,
+        })],
+        31 => vec![PieceFact::StageMoved(Stage::Bag)],
+        32..=90 => {
+            let feel = if n < 70 {
+                BagFeel::Damp
+            } else {
+                BagFeel::Nothing
+            };
+            vec![PieceFact::Look {
+                feel: Some(feel),
+                mould: false,
+                crack: false,
+            }]
+        }
+        91 if p % 2 == 0 => vec![PieceFact::StageMoved(Stage::Air)],
+        _ => vec![PieceFact::Weighed {
+            mass_g: Measure {
+                value: 900.0 - n as f64,
+                typed: "800".into(),
+            },
+            tare_g: 0.0,
+        }],
+    }
+}
+
+fn store(folder: &Path) -> ShelfStore {
+    let mut state = 7_u64;
+    let random = Box::new(move || {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1);
+        state
+    });
+    ShelfStore::open(
+        &folder.join("shelf"),
+        &folder.join("device"),
+        [9; 16],
+        random,
+    )
+    .unwrap()
+}
+
+/// A shelf of another device's journals, written once as files and then only read.
+fn shelf() -> &'static Path {
+    static SHELF: OnceLock<tempfile::TempDir> = OnceLock::new();
+    SHELF
+        .get_or_init(|| {
+            let folder = tempfile::tempdir().unwrap();
+            drop(store(folder.path()));
+            let device = DeviceId::new("bench").unwrap();
+            for p in 0..PIECES {
+                let start = now() - Duration::days(LINES as i64 + (p % 9) as i64);
+                let dir = folder.path().join(format!("shelf/pieces/m{p}"));
+                std::fs::create_dir_all(&dir).unwrap();
+                let mut text = String::new();
+                for n in 0..LINES {
+                    let at = start + Duration::days(n as i64);
+                    let facts: Vec<_> = facts(p, n)
+                        .iter()
+                        .map(|f| evenwall_shelf::format::write(f).unwrap())
+                        .collect();
+                    let line = serde_json::json!({
+                        "device": device.as_str(), "n": n + 1, "seq": n + 1, "at": at.to_rfc3339(),
+                        "noted_at": at.to_rfc3339(), "v": 1, "facts": facts,
+                    });
+                    text.push_str(&line.to_string());
+                    text.push('\n');
+                }
+                std::fs::write(dir.join("bench.jsonl"), text).unwrap();
+            }
+            folder
+        })
+        .path()
+}
+
+fn app() -> App {
+    App::open(Box::new(store(shelf())), false, now()).unwrap()
+}
+
+#[divan::bench(sample_count = 10, sample_size = 1)]
+fn open_1000_pieces_of_200_lines(bencher: divan::Bencher) {
+    shelf();
+    bencher.bench_local(|| app().pieces().count());
+}
+
+#[divan::bench(sample_count = 50, sample_size = 1)]
+fn append_one_entry_through_the_app(bencher: divan::Bencher) {
+    let mut app = app();
+    let id = PieceId::new("m7").unwrap();
+    app.apply(Action::Open(Page::Diary(id)), now());
+    bencher.bench_local(|| {
+        app.apply(
+            Action::Diary(DiaryAction::EditNote("Rim looks sound".into())),
+            now(),
+        );
+        app.apply(Action::Diary(DiaryAction::AddNote), now());
+        assert!(app.save_error().is_none());
+    });
+}
+
+/// The same bytes by hand: what the disk alone costs.
+#[divan::bench(sample_count = 50, sample_size = 1)]
+fn bare_write_and_sync(bencher: divan::Bencher) {
+    use std::io::Write as _;
+    let folder = tempfile::tempdir().unwrap();
+    let mut file = std::fs::File::create(folder.path().join("bare")).unwrap();
+    let line = [b'x'; 200];
+    bencher.bench_local(|| {
+        file.write_all(&line).unwrap();
+        file.sync_data().unwrap();
+    });
+}
+
+#[divan::bench]
+fn agenda_of_1000_pieces(bencher: divan::Bencher) {
+    let mut store = store(shelf());
+    let loaded = store.load().unwrap();
+    let shop = evenwall_piece::shop::fold_shop(loaded.shop);
+    let moulds = |_: &Piece| false;
+    let pieces: Vec<&Piece> = loaded.pieces.iter().collect();
+    bencher.bench_local(|| agenda::agenda(&pieces, &AgendaBench::new(&shop, now(), &moulds)));
+}

@@ -1,0 +1,400 @@
+//! Describe: a fact of the diary in words, with the icon and the filter it belongs to.
+
+use evenwall_piece::detail::DetailValue;
+use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, StationRef};
+use evenwall_piece::piece::Piece;
+
+use super::filter::Filter;
+use crate::app::App;
+use crate::details;
+
+/// A fact in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Described {
+    /// Name of its icon.
+    pub icon: &'static str,
+    /// What happened: "Station 4: 10.5 mm".
+    pub title: String,
+    /// A second line; may be empty.
+    pub note: String,
+    /// Which filter shows it.
+    pub filter: Filter,
+}
+
+impl App {
+    fn line(&self, icon: &'static str, filter: Filter, title: String, note: String) -> Described {
+        Described {
+            icon,
+            title,
+            note,
+            filter,
+        }
+    }
+
+    /// A fact of a piece in words.
+    #[must_use]
+    pub fn describe(&self, piece: &Piece, fact: &PieceFact) -> Described {
+        let words = self.words();
+        let said = |id: &str| words.text(id);
+        let none = String::new();
+        let stages = |id: &str| self.line("list", Filter::Stages, said(id), String::new());
+        match fact {
+            PieceFact::Created => stages("diary-created"),
+            PieceFact::Detail { field, value } => {
+                let value = value.as_ref().map_or_else(
+                    || said("diary-cleared"),
+                    |v| {
+                        let text = details::value_text(self, *field, v);
+                        match v {
+                            DetailValue::Length(_) => join(&text, &details::unit(self, *field)),
+                            DetailValue::Text(_) => text,
+                        }
+                    },
+                );
+                let title = words.with(
+                    "diary-detail",
+                    &[
+                        ("what", details::label(self, *field).into()),
+                        ("value", value.into()),
+                    ],
+                );
+                self.line("pencil", Filter::Details, title, none)
+            }
+            PieceFact::StageMoved(to) => {
+                let stage = said(&format!("stage-{}", to.key()));
+                self.line(
+                    "arrow-right",
+                    Filter::Stages,
+                    words.with("diary-stage", &[("stage", stage.into())]),
+                    none,
+                )
+            }
+            PieceFact::MethodChosen(method) => {
+                let method = said(&format!("method-{}", method.key()));
+                let title = words.with("diary-method", &[("method", method.into())]);
+                self.line("bag-closed", Filter::Stages, title, none)
+            }
+            PieceFact::HalfTurned => stages("diary-half-turned"),
+            PieceFact::Resumed => stages("diary-resumed"),
+            PieceFact::Paused { until: None } => stages("diary-paused"),
+            PieceFact::Paused { until: Some(day) } => {
+                let day = crate::words::dates::Dates::new(words, *day).full(*day);
+                let title = words.with("diary-paused-until", &[("day", day.into())]);
+                self.line("pause", Filter::Stages, title, none)
+            }
+            PieceFact::Unpaused => stages("diary-unpaused"),
+            PieceFact::Ticked { text, on, .. } => {
+                let note = if *on { none } else { said("diary-unticked") };
+                self.line("tick", Filter::Ticks, text.clone(), note)
+            }
+            PieceFact::Stations { count, .. } => {
+                let title = words.with("diary-stations", &[("n", i64::from(*count).into())]);
+                self.line("callipers", Filter::Wall, title, none)
+            }
+            PieceFact::Reading(reading) => self.describe_reading(reading),
+            PieceFact::OutsideDiameter {
+                station,
+                diameter_mm,
+            } => {
+                let value = diameter_mm.as_ref().map_or_else(
+                    || said("diary-from-shape"),
+                    |m| self.numbers().diameter_fine(m.value).text(),
+                );
+                let title = words.with(
+                    "diary-outside",
+                    &[("n", i64::from(*station).into()), ("value", value.into())],
+                );
+                self.line("callipers", Filter::Wall, title, none)
+            }
+            PieceFact::FlawFound(note) => self.describe_flaw(note),
+            PieceFact::FlawTreated(treated) => self.describe_treated(piece, treated),
+            PieceFact::FlawLooked {
+                flaw,
+                change,
+                size_mm,
+            } => {
+                let change = said(&format!("flaw-change-{}", change.key()));
+                let title = words.with(
+                    "diary-flaw-looked",
+                    &[
+                        ("flaw", self.flaw_words(piece, flaw).into()),
+                        ("change", change.into()),
+                    ],
+                );
+                let note = size_mm
+                    .as_ref()
+                    .map_or(none, |m| self.numbers().length_fine(m.value).text());
+                self.line("eye", Filter::Flaws, title, note)
+            }
+            PieceFact::Look { feel, mould, crack } => {
+                let title = feel.map_or_else(
+                    || said("diary-looked-over"),
+                    |f| {
+                        words.with(
+                            "diary-bag",
+                            &[("feel", said(&format!("feel-{}", f.key())).into())],
+                        )
+                    },
+                );
+                let mut notes = Vec::new();
+                if *mould {
+                    notes.push(said("diary-mould"));
+                }
+                if *crack {
+                    notes.push(said("diary-crack"));
+                }
+                let icon = match feel.map(evenwall_piece::vocabulary::BagFeel::key) {
+                    Some("wet") => "drop-full",
+                    Some("damp") => "drop-half",
+                    Some(_) => "drop-empty",
+                    None => "eye",
+                };
+                self.line(icon, Filter::Looks, title, notes.join(" · "))
+            }
+            PieceFact::NotFound => {
+                self.line("question", Filter::Looks, said("diary-not-found"), none)
+            }
+            PieceFact::Weighed { mass_g, tare_g } => {
+                let net = self.numbers().mass(mass_g.value - tare_g).text();
+                let note = if *tare_g > 0.0 {
+                    words.with(
+                        "diary-tare",
+                        &[("tare", self.numbers().mass(*tare_g).text().into())],
+                    )
+                } else {
+                    none
+                };
+                self.line(
+                    "scale",
+                    Filter::Weights,
+                    words.with("diary-weighed", &[("mass", net.into())]),
+                    note,
+                )
+            }
+            PieceFact::MassChanged(change) => {
+                let title = said(&format!("mass-change-{}", change.key()));
+                self.line("scale", Filter::Weights, title, said("diary-mass-changed"))
+            }
+            PieceFact::Cracks(answer) => {
+                let answer = said(&format!("crack-answer-{}", answer.key()));
+                self.line(
+                    "crack",
+                    Filter::Finish,
+                    words.with("diary-cracks", &[("answer", answer.into())]),
+                    none,
+                )
+            }
+            PieceFact::Oval {
+                longest_mm,
+                shortest_mm,
+            } => {
+                let title = words.with(
+                    "diary-oval",
+                    &[
+                        (
+                            "longest",
+                            self.numbers().diameter_fine(longest_mm.value).number.into(),
+                        ),
+                        (
+                            "shortest",
+                            self.numbers()
+                                .diameter_fine(shortest_mm.value)
+                                .text()
+                                .into(),
+                        ),
+                    ],
+                );
+                self.line("oval", Filter::Finish, title, none)
+            }
+            PieceFact::SpigotTrued(size) => {
+                let size = self.numbers().diameter_fine(size.value).text();
+                self.line(
+                    "oval",
+                    Filter::Finish,
+                    words.with("diary-spigot", &[("size", size.into())]),
+                    none,
+                )
+            }
+            PieceFact::TrueDecided { decision, reason } => {
+                let title = said(&format!("true-decision-{}", decision.key()));
+                self.line("question", Filter::Finish, title, reason.clone())
+            }
+            PieceFact::Grits(text) => self.own("diary-grits", text),
+            PieceFact::Coat(text) => self.own("diary-coat", text),
+            PieceFact::Signed(text) => self.own("diary-signed", text),
+            PieceFact::Note(text) => self.line("pencil", Filter::Notes, text.clone(), none),
+            PieceFact::Ended(end) => self.describe_end(end),
+            PieceFact::PutBack => stages("diary-put-back"),
+            PieceFact::Deleted => self.line("bin", Filter::Stages, said("diary-deleted"), none),
+            PieceFact::Undeleted => stages("diary-undeleted"),
+            PieceFact::Unknown { kind, .. } => {
+                self.line("info", Filter::Notes, said("diary-newer"), kind.clone())
+            }
+            PieceFact::Amends { .. } | PieceFact::Retracts(_) => stages("diary-corrected"),
+        }
+    }
+
+    fn own(&self, id: &str, text: &str) -> Described {
+        let title = self.words().with(id, &[("text", text.into())]);
+        self.line("tick", Filter::Finish, title, String::new())
+    }
+
+    /// "Station 4", "Floor".
+    pub(crate) fn station_ref_words(&self, station: StationRef) -> String {
+        match station {
+            StationRef::Wall(n) => self
+                .words()
+                .with("diary-station", &[("n", i64::from(n).into())]),
+            StationRef::Floor => self.words().text("part-floor"),
+        }
+    }
+
+    fn describe_reading(&self, reading: &Reading) -> Described {
+        let words = self.words();
+        let value = match (&reading.wall_mm, reading.feel) {
+            (Some(m), _) => self.numbers().wall(m.value).text(),
+            (None, Some(feel)) => words.text(&format!("feel-{}", feel.key())).to_lowercase(),
+            (None, None) => words.text("diary-no-number"),
+        };
+        let title = words.with(
+            "diary-reading",
+            &[
+                ("station", self.station_ref_words(reading.station).into()),
+                ("value", value.into()),
+            ],
+        );
+        let taken = words.text(&format!("taken-{}", reading.taken.key()));
+        let hour = i64::from(reading.position.hour());
+        let note = if hour == 12 {
+            taken
+        } else {
+            words.with(
+                "diary-taken-at",
+                &[("taken", taken.into()), ("hour", hour.into())],
+            )
+        };
+        self.line("callipers", Filter::Wall, title, note)
+    }
+
+    /// "Knot at station 3, 4 o'clock".
+    pub(crate) fn flaw_place_words(&self, note: &FlawNote) -> String {
+        let words = self.words();
+        let kind = words.text(&format!("flaw-kind-{}", note.kind.key()));
+        let station = note.station.map(|s| self.station_ref_words(s));
+        let hour = note.clock.map(|c| i64::from(c.hour()));
+        match (station, hour) {
+            (Some(s), Some(h)) => words.with(
+                "diary-flaw-at-both",
+                &[
+                    ("kind", kind.into()),
+                    ("station", s.to_lowercase().into()),
+                    ("hour", h.into()),
+                ],
+            ),
+            (Some(s), None) => words.with(
+                "diary-flaw-at",
+                &[("kind", kind.into()), ("station", s.to_lowercase().into())],
+            ),
+            (None, Some(h)) => words.with(
+                "diary-flaw-hour",
+                &[("kind", kind.into()), ("hour", h.into())],
+            ),
+            (None, None) => kind,
+        }
+    }
+
+    fn flaw_words(&self, piece: &Piece, flaw: &evenwall_piece::ids::FlawId) -> String {
+        piece.flaw(flaw).map_or_else(
+            || self.words().text("diary-some-flaw"),
+            |f| self.flaw_place_words(&f.note),
+        )
+    }
+
+    fn describe_flaw(&self, note: &FlawNote) -> Described {
+        let mut parts = Vec::new();
+        if let Some(size) = &note.size_mm {
+            parts.push(self.numbers().length_fine(size.value).text());
+        }
+        if note.through {
+            parts.push(self.words().text("diary-through"));
+        }
+        if !note.note.is_empty() {
+            parts.push(note.note.clone());
+        }
+        self.line(
+            "flag",
+            Filter::Flaws,
+            self.flaw_place_words(note),
+            parts.join(" · "),
+        )
+    }
+
+    fn describe_treated(&self, piece: &Piece, treated: &FlawTreated) -> Described {
+        let words = self.words();
+        let what = words.text(&format!("treatment-{}", treated.treatment.key()));
+        let title = words.with(
+            "diary-treated",
+            &[
+                ("flaw", self.flaw_words(piece, &treated.flaw).into()),
+                ("what", what.into()),
+            ],
+        );
+        let mut parts = Vec::new();
+        if let Some(face) = treated.face {
+            parts.push(words.text(&format!("face-{}", face.key())));
+        }
+        if let Some(goes) = treated.goes {
+            parts.push(words.with("diary-goes", &[("n", i64::from(goes).into())]));
+        }
+        if let Some(day) = treated.look_again {
+            let day = crate::words::dates::Dates::new(words, day).full(day);
+            parts.push(words.with("diary-look-again", &[("day", day.into())]));
+        }
+        self.line("glue", Filter::Flaws, title, parts.join(" · "))
+    }
+
+    fn describe_end(&self, end: &End) -> Described {
+        let words = self.words();
+        let key = match end {
+            End::Finished => "finished",
+            End::Lost { .. } => "lost",
+            End::GivenAway => "given-away",
+            End::LeftAsIs => "left-as-is",
+            End::CantFind => "cant-find",
+        };
+        let mut parts = Vec::new();
+        if let End::Lost {
+            place,
+            how,
+            why,
+            note,
+        } = end
+        {
+            parts.push(words.text(&format!("lost-where-{}", place.key())));
+            parts.push(words.text(&format!("lost-how-{}", how.key())));
+            parts.extend(
+                why.iter()
+                    .map(|w| words.text(&format!("lost-why-{}", w.key()))),
+            );
+            if !note.is_empty() {
+                parts.push(note.clone());
+            }
+        }
+        let unknown = words.text("lost-how-unknown");
+        parts.retain(|p| *p != unknown);
+        self.line(
+            "flag",
+            Filter::Stages,
+            words.text(&format!("end-{key}")),
+            parts.join(" · "),
+        )
+    }
+}
+
+fn join(number: &str, unit: &str) -> String {
+    if unit.is_empty() {
+        number.to_owned()
+    } else {
+        format!("{number}\u{a0}{unit}")
+    }
+}

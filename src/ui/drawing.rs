@@ -1,0 +1,26 @@
+//! Hands drawings to Slint: the paths of a half section as the components take them.
+
+use evenwall_app::drawing::SectionDrawing;
+use evenwall_ui::SectionPaths;
+
+/// The paths of a drawing.
+#[must_use]
+#[allow(clippy::cast_possible_truncation)] // millimetres of a vessel
+pub fn paths(drawing: SectionDrawing) -> SectionPaths {
+    SectionPaths {
+        x: 0.0,
+        y: 0.0,
+        w: drawing.width as f32,
+        h: drawing.height as f32,
+        outside: drawing.skin.into(),
+        void: drawing.void.into(),
+        wall: drawing.wall.into(),
+        grain: drawing.grain.into(),
+        hatch: drawing.hatch.into(),
+        outline: drawing.outline.into(),
+        inner: drawing.bore.into(),
+        wanted: drawing.wanted.into(),
+        axis: drawing.axis.into(),
+        ..SectionPaths::default()
+    }
+}
