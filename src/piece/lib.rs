@@ -21,6 +21,7 @@ pub mod round;
 pub mod settings;
 pub mod shop;
 pub mod stage;
+pub mod truing;
 pub mod vocabulary;
 pub mod wanted;
 pub mod weights;

@@ -5,166 +5,23 @@ use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Piece;
 use evenwall_piece::vocabulary::{Face, FlawKind, Treatment};
 
+use super::form_parts::{ClockView, FormView, OptionView, SpotView, TypedView};
 use super::list::{ClockSpot, out_of};
 use super::suggestion::Advice;
+use super::telling::letter;
 use super::{AgainChoice, FlawForm, Mode};
 use crate::app::App;
-use crate::drawing::{SectionDrawing, outside_view, section};
-use crate::measured::Field;
+use crate::drawing::{outside_view, section};
 use crate::numbers::Quantity;
 
-/// One choice.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct OptionView {
-    /// Stable key.
-    pub key: &'static str,
-    /// Its words.
-    pub text: String,
-    /// A line below it; often empty.
-    pub note: String,
-    /// Chosen.
-    pub selected: bool,
-}
-
-/// A station on the drawing.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SpotView {
-    /// What stands in its circle.
-    pub number: String,
-    /// "Station 3", for a screen reader.
-    pub label: String,
-    /// Where its tick meets the bore, mm of the view box.
-    pub inner: (f64, f64),
-    /// Where it meets the outside.
-    pub outer: (f64, f64),
-    /// Height of its circle beside the drawing, 0 to 1.
-    pub slot: f64,
-    /// It is the one chosen.
-    pub picked: bool,
-}
-
-/// How far round.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ClockView {
-    /// Where it was touched.
-    pub spots: Vec<ClockSpot>,
-    /// The mouth as a part of the diameter.
-    pub mouth: f64,
-    /// "4 o'clock"; a dash while it is not said.
-    pub value: String,
-    /// What a screen reader calls the steps.
-    pub what: String,
-    /// What a screen reader says of the face.
-    pub label: String,
-    /// The word for the hour after.
-    pub more: String,
-    /// The word for the hour before.
-    pub less: String,
-    /// The word for clearing; empty while nothing is there.
-    pub clear: String,
-}
-
-/// A field that is typed into.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct TypedView {
-    /// Its label.
-    pub label: String,
-    /// What is in it.
-    pub text: String,
-    /// Shown while it is empty.
-    pub hint: String,
-    /// Its unit.
-    pub unit: String,
-    /// What is wrong with it.
-    pub error: String,
-    /// Texts to put into it instead.
-    pub ways: Vec<String>,
-}
-
-impl TypedView {
-    pub(crate) fn of(field: &Field, label: String) -> Self {
-        Self {
-            label,
-            text: field.text.clone(),
-            error: field.error.clone(),
-            ways: field.ways.clone(),
-            ..Self::default()
-        }
-    }
-
-    pub(crate) fn in_unit(self, unit: String) -> Self {
-        Self { unit, ..self }
-    }
-
-    pub(crate) fn hinted(self, hint: String) -> Self {
-        Self { hint, ..self }
-    }
-}
-
-/// A form about a flaw. Lists and texts are empty where they are not asked for.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct FormView {
-    /// Heads the kinds.
-    pub kind_title: String,
-    /// The six kinds.
-    pub kinds: Vec<OptionView>,
-    /// Heads the place; empty where the place is not asked for.
-    pub place_title: String,
-    /// Below it.
-    pub place_note: String,
-    /// The cut half.
-    pub section: SectionDrawing,
-    /// What a screen reader says of it.
-    pub section_label: String,
-    /// Its stations, the floor last.
-    pub spots: Vec<SpotView>,
-    /// "Station 3", or what to do.
-    pub station: String,
-    /// How far round.
-    pub clock: Option<ClockView>,
-    /// Heads what was done.
-    pub treat_title: String,
-    /// What can be done.
-    pub treatments: Vec<OptionView>,
-    /// Where the suggestion comes from.
-    pub practice: String,
-    /// What to do once it is glued; both faces.
-    pub advice: Vec<String>,
-    /// The cautions of superglue: the line and what is below it.
-    pub caution: (String, String),
-    /// Opens and closes what is folded away; empty where nothing is.
-    pub more_text: String,
-    /// It is open.
-    pub more: bool,
-    /// Its length.
-    pub size: Option<TypedView>,
-    /// Through the wall: label, note, and whether it is.
-    pub through: Option<(String, String, bool)>,
-    /// The words for on and off.
-    pub on_off: (String, String),
-    /// Heads the faces.
-    pub face_title: String,
-    /// The faces.
-    pub faces: Vec<OptionView>,
-    /// Goes: label and count, whether less and more are possible.
-    pub goes: Option<(String, String, bool, bool)>,
-    /// Heads the days to look again.
-    pub again_title: String,
-    /// The days to look again.
-    pub agains: Vec<OptionView>,
-    /// The day that is typed.
-    pub again_day: Option<TypedView>,
-    /// The label of own words.
-    pub note_label: String,
-    /// Own words.
-    pub note: String,
-    /// The button below.
-    pub save: String,
-    /// It can be pressed.
-    pub save_active: bool,
-}
-
 impl App {
+    /// The station that stands at a place beside the drawing of the form.
+    #[must_use]
+    pub fn flaw_station_at(&self, place: usize) -> Option<StationRef> {
+        let drawing = section(self.flaws_piece()?, true);
+        drawing.stations.get(place).map(|s| station_of(s.number))
+    }
+
     pub(super) fn form_view(
         &self,
         piece: &Piece,
@@ -180,7 +37,7 @@ impl App {
         let asks_what = mode != Mode::Treat;
         let asks_done = mode != Mode::Correct;
         if asks_what {
-            self.ask_what(&mut view, piece, form);
+            self.ask_what(&mut view, piece, form, noted);
         }
         if asks_done {
             let note = match (noted, form.kind) {
@@ -227,7 +84,13 @@ impl App {
         view
     }
 
-    fn ask_what(&self, view: &mut FormView, piece: &Piece, form: &FlawForm) {
+    fn ask_what(
+        &self,
+        view: &mut FormView,
+        piece: &Piece,
+        form: &FlawForm,
+        noted: Option<&FlawNote>,
+    ) {
         let words = self.words();
         view.kind_title = words.text("flaws-what");
         view.kinds = FlawKind::ALL
@@ -248,10 +111,7 @@ impl App {
             .iter()
             .enumerate()
             .map(|(place, spot)| {
-                let station = match spot.number {
-                    0 => StationRef::Floor,
-                    n => StationRef::Wall(n),
-                };
+                let station = station_of(spot.number);
                 SpotView {
                     number: match spot.number {
                         0 => words.text("piece-floor-letter"),
@@ -273,7 +133,11 @@ impl App {
         );
         let spots = form.clock.and_then(|clock| {
             Some(ClockSpot {
-                text: String::new(),
+                text: letter(
+                    noted
+                        .and_then(|n| piece.flaws.iter().position(|f| f.note.flaw == n.flaw))
+                        .unwrap_or(piece.flaws.len()),
+                ),
                 hour: f64::from(clock.hour()),
                 out: out_of(piece, form.station, form.clock)?,
                 open: true,
@@ -406,5 +270,13 @@ impl App {
             let day = TypedView::of(&form.again_day, words.text("flaws-again-day"));
             view.again_day = Some(day.hinted(words.text("stages-day-hint")));
         }
+    }
+}
+
+/// The station of a number on the drawing, where 0 is the floor.
+const fn station_of(number: u8) -> StationRef {
+    match number {
+        0 => StationRef::Floor,
+        n => StationRef::Wall(n),
     }
 }

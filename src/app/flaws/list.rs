@@ -98,6 +98,8 @@ pub struct FlawsView {
 
 /// Letters that would lie on each other stand side by side: this far apart, as a part of the drawing's width.
 const APART: f64 = 0.17;
+/// The same on the view from the mouth, as a part of its radius.
+const CLOCK_APART: f64 = 0.44;
 
 impl App {
     /// The page of the flaws; `None` where the piece is gone.
@@ -140,11 +142,7 @@ impl App {
         Some(FlawsView {
             outside_label: words.text("flaws-outside-label"),
             clock_label: words.text("flaws-clock-label"),
-            clock: piece
-                .flaws
-                .iter()
-                .filter_map(|f| clock_spot(piece, f, letter_of(piece, f)))
-                .collect(),
+            clock: clock_spots(piece),
             letters,
             outside,
             legend,
@@ -208,7 +206,7 @@ impl App {
             (Stand::Due, Some(day)) => {
                 let due = Dates::new(words, today).due(day);
                 let kind = if day < today { "late" } else { "act" };
-                (words.with("flaws-look-due", &[("due", due.into())]), kind)
+                (due, kind)
             }
             _ => (faces, "neutral"),
         };
@@ -221,7 +219,7 @@ impl App {
         FlawCard {
             id: flaw.note.flaw.to_string(),
             open: stand == Stand::Open,
-            clock: clock_spot(piece, flaw, String::new()).into_iter().collect(),
+            clock: small_face(piece, flaw),
             letter,
             title,
             place,
@@ -231,6 +229,35 @@ impl App {
             spoken,
         }
     }
+}
+
+/// All letters on the view from the mouth; one that would lie on another moves inwards, then on round.
+fn clock_spots(piece: &Piece) -> Vec<ClockSpot> {
+    let at = |hour: f64, out: f64| {
+        let turn = hour * std::f64::consts::PI / 6.0;
+        (out * turn.sin(), out * turn.cos())
+    };
+    let mut placed: Vec<ClockSpot> = Vec::new();
+    for flaw in &piece.flaws {
+        let Some(mut spot) = clock_spot(piece, flaw, letter_of(piece, flaw)) else {
+            continue;
+        };
+        let (hour, out) = (spot.hour, spot.out);
+        for tries in 0..8 {
+            spot.out = if tries % 2 == 0 { out } else { out - CLOCK_APART };
+            spot.hour = hour + f64::from(tries / 2) * CLOCK_APART * 2.0;
+            let (x, y) = at(spot.hour, spot.out);
+            let free = placed.iter().all(|p| {
+                let (px, py) = at(p.hour, p.out);
+                (px - x).abs() >= 0.95 * CLOCK_APART || (py - y).abs() >= 0.95 * CLOCK_APART
+            });
+            if free {
+                break;
+            }
+        }
+        placed.push(spot);
+    }
+    placed
 }
 
 /// Where a flaw lies on the view from the mouth; half way out where its station is not known.
@@ -243,6 +270,14 @@ fn clock_spot(piece: &Piece, flaw: &Flaw, text: String) -> Option<ClockSpot> {
         out,
         open: !flaw.decided() && !flaw.gone(),
     })
+}
+
+/// The one dot on the small face of a flaw.
+pub(super) fn small_face(piece: &Piece, flaw: &Flaw) -> Vec<ClockSpot> {
+    let spot = clock_spot(piece, flaw, String::new());
+    spot.map(|s| ClockSpot { open: true, ..s })
+        .into_iter()
+        .collect()
 }
 
 /// How far out on the view from the mouth: inside the edge, and never over the mouth's middle.

@@ -1,6 +1,7 @@
 //! Flaws: knots, bark inclusions, checks and what was done to them.
 
 mod form;
+mod form_parts;
 mod form_view;
 mod list;
 mod one;
@@ -18,9 +19,9 @@ use crate::measured::Field;
 use crate::route::Page;
 
 pub use form::{AgainChoice, FlawForm};
-pub use form_view::{ClockView, FormView, OptionView, SpotView};
+pub use form_parts::{ClockView, FormView, OptionView, SpotView, TypedView};
 pub use list::{ClockSpot, FlawCard, FlawGroup, FlawLetter, FlawsView};
-pub use one::{FlawView, HistoryRow};
+pub use one::{FlawView, HistoryRow, LongerView, SeenView};
 pub use writing::Writing;
 
 /// What can be done there.

@@ -5,8 +5,8 @@ use evenwall_piece::piece::{Flaw, FlawEvent, Moment, Piece};
 use evenwall_piece::vocabulary::{FlawChange, Treatment};
 
 use super::Mode;
-use super::form_view::{FormView, OptionView, TypedView};
-use super::list::{ClockSpot, out_of};
+use super::form_parts::{FormView, OptionView, TypedView};
+use super::list::{ClockSpot, small_face};
 use super::telling::letter_of;
 use crate::app::App;
 use crate::numbers::Quantity;
@@ -32,10 +32,6 @@ pub struct SeenView {
     pub letter: String,
     /// Still to decide.
     pub open: bool,
-    /// "Knot, 14 mm".
-    pub title: String,
-    /// "Station 3, 4 o'clock".
-    pub place: String,
     /// Where round the piece.
     pub clock: Vec<ClockSpot>,
     /// How it stands: one line each.
@@ -164,21 +160,7 @@ impl App {
         SeenView {
             letter: letter_of(piece, flaw),
             open,
-            title: self.flaw_title(flaw),
-            place: self.flaw_where(&flaw.note),
-            clock: flaw
-                .note
-                .clock
-                .and_then(|clock| {
-                    Some(ClockSpot {
-                        text: String::new(),
-                        hour: f64::from(clock.hour()),
-                        out: out_of(piece, flaw.note.station, Some(clock))?,
-                        open,
-                    })
-                })
-                .into_iter()
-                .collect(),
+            clock: small_face(piece, flaw),
             lines,
             tag: self.flaw_faces(flaw),
             note: flaw.note.note.clone(),

@@ -44,7 +44,6 @@ flaws-goes = { $n ->
     [one] { $n } go
    *[other] { $n } goes
 }
-flaws-look-due = look again { $due }
 flaws-treat-both = treat both faces
 flaws-treat-outside = treat the outside too
 flaws-treat-inside = treat the inside too
@@ -68,7 +67,7 @@ flaws-left-sound = A sound decision too.
 flaws-left-sound-line = Leaving it until dry is a sound decision too.
 flaws-wait = Leave it an hour or more, then try it with a point.
 flaws-both-faces = It goes through: treat both faces. The face you forget is the one that opens.
-flaws-caution = Fresh air, eyes covered. Gloves only with the lathe off.
+flaws-caution = Fresh air, eyes covered. Nitrile gloves only with the lathe off.
 flaws-caution-more = No cotton or wool soaked in it: it can heat, smoke and burn. Debonder within reach, never near an eye.
 
 ## Noting one
