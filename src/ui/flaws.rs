@@ -306,7 +306,8 @@ fn texts(lines: Vec<String>) -> slint::ModelRc<SharedString> {
     list(lines.into_iter().map(SharedString::from).collect())
 }
 
-fn options(views: Vec<OptionView>) -> Vec<Choice> {
+/// Choices as the components take them.
+pub(super) fn options(views: Vec<OptionView>) -> Vec<Choice> {
     views
         .into_iter()
         .map(|o| Choice {

@@ -40,7 +40,7 @@ trueup-no-wall = No wall was read, so what can be left is not known.
 trueup-sum = Thinnest wall { $wall }, { $place }, less half the difference, { $half }, leaves { $left }. Common practice, no source.
 trueup-finish-wall = Finish wall wanted: { $wall }
 trueup-spare = { $by } to spare
-trueup-tight = tight, { $by } to spare
+trueup-tight = tight, { $by } over
 trueup-short = { $by } short
 
 ## Spigot
