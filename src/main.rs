@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::sync::Arc;
 
 use clap::Parser;
 use evenwall::desktop::{self, folders, libraries};
@@ -9,6 +10,8 @@ use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
 use evenwall_app::shelf_store::ShelfStore;
+use evenwall_shelf::disk::{Disk, RealDisk};
+use evenwall_shelf::throwaway::ThrowawayDisk;
 
 /// A bench companion for turners of green hollow vessels.
 #[derive(Parser)]
@@ -35,7 +38,8 @@ fn main() -> ExitCode {
 
 fn run(asked: Asked) -> Result<(), String> {
     let now = desktop::now();
-    let seed = desktop::random::seed().map_err(|e| format!("The system gives no random numbers: {e}"))?;
+    let seed =
+        desktop::random::seed().map_err(|e| format!("The system gives no random numbers: {e}"))?;
     // Lives until the window closes: the demo's copy goes with it.
     let mut temporary = None;
     let folders = if asked.demo {
@@ -43,22 +47,40 @@ fn run(asked: Asked) -> Result<(), String> {
             .prefix("evenwall-demo-")
             .tempdir()
             .map_err(|e| format!("No temporary folder can be made for the demo: {e}"))?;
-        let folders =
-            folders::Folders { shelf: folder.path().join("shelf"), device: folder.path().join("device") };
+        let folders = folders::Folders {
+            shelf: folder.path().join("shelf"),
+            device: folder.path().join("device"),
+        };
         temporary = Some(folder);
         folders
     } else {
         let usual = folders::usual();
         match (asked.shelf, usual) {
-            (Some(shelf), Some(usual)) => folders::Folders { shelf, device: usual.device },
-            (Some(shelf), None) => folders::Folders { device: shelf.join(".device"), shelf },
+            (Some(shelf), Some(usual)) => folders::Folders {
+                shelf,
+                device: usual.device,
+            },
+            (Some(shelf), None) => folders::Folders {
+                device: shelf.join(".device"),
+                shelf,
+            },
             (None, Some(usual)) => usual,
             (None, None) => {
-                return Err("The system names no home folder. Say where the shelf is: evenwall --shelf DIR".into());
+                return Err(
+                    "The system names no home folder. Say where the shelf is: evenwall --shelf DIR"
+                        .into(),
+                );
             }
         }
     };
-    let mut store = ShelfStore::open(&folders.shelf, &folders.device, seed, Box::new(desktop::random::bits))
+    // The demo's copy goes with the window: nothing of it need survive a crash.
+    let disk: Arc<dyn Disk> = if asked.demo {
+        Arc::new(ThrowawayDisk::default())
+    } else {
+        Arc::new(RealDisk::new())
+    };
+    let random = Box::new(desktop::random::bits);
+    let mut store = ShelfStore::open_on(disk, &folders.shelf, &folders.device, seed, random)
         .map_err(|e| e.to_string())?;
     if asked.demo {
         demo::fill(&mut store, now).map_err(|e| e.to_string())?;
@@ -69,7 +91,9 @@ fn run(asked: Asked) -> Result<(), String> {
     }
     let screens = Screens::new(app, Box::new(desktop::now))
         .map_err(|e| format!("No window can be opened: {e}"))?;
-    let outcome = screens.run().map_err(|e| format!("The window stopped: {e}"));
+    let outcome = screens
+        .run()
+        .map_err(|e| format!("The window stopped: {e}"));
     drop(screens);
     drop(temporary);
     outcome

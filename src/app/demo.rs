@@ -1,13 +1,16 @@
 //! Demo: an invented shelf whose days are relative to the day on which it is opened.
 //!
 //! The templates in `demo/` are journals whose lines carry a day counted from today (`"day": -12, "time": "09:10"`)
-//! in place of a date. Text `@day+5` inside a fact stands for a date, an object with `template_line` for the id of an
-//! earlier line of the same file. Everything in them is invented.
+//! in place of a date. Text `@day+5` inside a fact stands for a date, `@month-40` for the month of a day, `@weekdays 0 3`
+//! for the weekdays of days (so that bag days fall alike on whatever weekday it is opened), an object with
+//! `template_line` for the id of an earlier line of the same file. Everything in them is invented; `demo/README.md` says
+//! more.
 
-use chrono::{Days, NaiveDate, NaiveTime, TimeZone};
+use chrono::{Datelike, Days, NaiveDate, NaiveTime, TimeZone};
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::{LineId, PieceId};
 use evenwall_piece::piece::Moment;
+use evenwall_piece::settings::weekday_key;
 use evenwall_piece::shop::ShopFact;
 use evenwall_shelf::format::{Recorded, read};
 use serde::Deserialize;
@@ -52,13 +55,35 @@ fn moment(now: Moment, days: i64, time: &str) -> Option<Moment> {
     now.offset().from_local_datetime(&local).single()
 }
 
+/// What a text stands for; `None` where it stands for itself.
+fn stands_for(text: &str, today: NaiveDate) -> Result<Option<String>, String> {
+    let on = |days: &str| {
+        let days: i64 = days
+            .parse()
+            .map_err(|_| format!("'{days}' is no number of days"))?;
+        day(today, days).ok_or_else(|| format!("'{text}' is out of range"))
+    };
+    if let Some(list) = text.strip_prefix("@weekdays ") {
+        let mut days: Vec<_> = list.split_whitespace().map(on).collect::<Result<_, _>>()?;
+        days.sort_by_key(|d| d.weekday().num_days_from_monday());
+        let keys: Vec<_> = days.iter().map(|d| weekday_key(d.weekday())).collect();
+        return Ok(Some(keys.join(" ")));
+    }
+    if let Some(days) = text.strip_prefix("@month") {
+        return on(days).map(|d| Some(d.format("%Y-%m").to_string()));
+    }
+    match text.strip_prefix("@day") {
+        Some(days) => on(days).map(|d| Some(d.to_string())),
+        None => Ok(None),
+    }
+}
+
 /// Puts dates and line ids in place of their stand-ins.
 fn fill_in(value: &mut Value, today: NaiveDate, written: &[LineId]) -> Result<(), String> {
     match value {
         Value::String(text) => {
-            if let Some(days) = text.strip_prefix("@day") {
-                let days: i64 = days.parse().map_err(|_| format!("'{text}' is no day"))?;
-                *text = day(today, days).ok_or("a day out of range")?.to_string();
+            if let Some(meant) = stands_for(text, today)? {
+                *text = meant;
             }
             Ok(())
         }

@@ -17,5 +17,8 @@ pub struct Folders {
 #[must_use]
 pub fn usual() -> Option<Folders> {
     let dirs = ProjectDirs::from("", "", "evenwall")?;
-    Some(Folders { shelf: dirs.data_dir().join("shelf"), device: dirs.data_local_dir().join("device") })
+    Some(Folders {
+        shelf: dirs.data_dir().join("shelf"),
+        device: dirs.data_local_dir().join("device"),
+    })
 }

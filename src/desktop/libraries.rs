@@ -9,16 +9,37 @@ struct Needed {
 }
 
 const X11: [Needed; 5] = [
-    Needed { file: "libX11.so.6", package: "libx11-6" },
-    Needed { file: "libX11-xcb.so.1", package: "libx11-xcb1" },
-    Needed { file: "libXcursor.so.1", package: "libxcursor1" },
-    Needed { file: "libXi.so.6", package: "libxi6" },
-    Needed { file: "libxkbcommon-x11.so.0", package: "libxkbcommon-x11-0" },
+    Needed {
+        file: "libX11.so.6",
+        package: "libx11-6",
+    },
+    Needed {
+        file: "libX11-xcb.so.1",
+        package: "libx11-xcb1",
+    },
+    Needed {
+        file: "libXcursor.so.1",
+        package: "libxcursor1",
+    },
+    Needed {
+        file: "libXi.so.6",
+        package: "libxi6",
+    },
+    Needed {
+        file: "libxkbcommon-x11.so.0",
+        package: "libxkbcommon-x11-0",
+    },
 ];
 
 const WAYLAND: [Needed; 2] = [
-    Needed { file: "libwayland-client.so.0", package: "libwayland-client0" },
-    Needed { file: "libxkbcommon.so.0", package: "libxkbcommon0" },
+    Needed {
+        file: "libwayland-client.so.0",
+        package: "libwayland-client0",
+    },
+    Needed {
+        file: "libxkbcommon.so.0",
+        package: "libxkbcommon0",
+    },
 ];
 
 /// Folders in which the loader looks.
@@ -26,7 +47,14 @@ fn library_folders() -> Vec<PathBuf> {
     let mut folders: Vec<PathBuf> = std::env::var_os("LD_LIBRARY_PATH")
         .map(|paths| std::env::split_paths(&paths).collect())
         .unwrap_or_default();
-    let usual = ["/lib", "/usr/lib", "/lib64", "/usr/lib64", "/usr/local/lib", "/run/current-system/sw/lib"];
+    let usual = [
+        "/lib",
+        "/usr/lib",
+        "/lib64",
+        "/usr/lib64",
+        "/usr/local/lib",
+        "/run/current-system/sw/lib",
+    ];
     folders.extend(usual.map(PathBuf::from));
     for base in ["/lib", "/usr/lib"] {
         folders.push(Path::new(base).join(format!("{}-linux-gnu", std::env::consts::ARCH)));

@@ -16,5 +16,6 @@ pub fn seed() -> Result<[u8; 16], getrandom::Error> {
 pub fn bits() -> u64 {
     use std::sync::atomic::{AtomicU64, Ordering};
     static FALLBACK: AtomicU64 = AtomicU64::new(0x5bd1_e995);
-    getrandom::u64().unwrap_or_else(|_| FALLBACK.fetch_add(0x9E37_79B9_7F4A_7C15, Ordering::Relaxed))
+    getrandom::u64()
+        .unwrap_or_else(|_| FALLBACK.fetch_add(0x9E37_79B9_7F4A_7C15, Ordering::Relaxed))
 }

@@ -56,4 +56,5 @@ pub mod notice;
 pub mod opening;
 mod refresh;
 pub mod shelf;
+pub mod throwaway;
 pub mod typed;

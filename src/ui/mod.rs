@@ -17,6 +17,7 @@ pub mod pieces;
 pub mod shop;
 pub mod today;
 pub mod truing;
+pub mod visible;
 pub mod wall;
 
 use std::cell::RefCell;

@@ -4,7 +4,6 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
-use evenwall_app::drawing::SectionDrawing;
 use evenwall_app::piece::PieceAction;
 use evenwall_app::piece::view::{HeadView, LineView, PieceView, StationView, WayView};
 use evenwall_app::route::Page;
@@ -12,11 +11,12 @@ use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::BagFeel;
 use evenwall_ui::{
-    AppWindow, Choice, EarlierItem, EndedItem, LineItem, PieceAdapter, PieceBanner, SectionPaths,
-    StageItem, StationMark, WayItem,
+    AppWindow, Choice, EarlierItem, EndedItem, LineItem, PieceAdapter, PieceBanner, StageItem,
+    StationMark, WayItem,
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::drawing::paths;
 use super::models::{fill, list};
 use super::{Screens, on_touch, piece_forms};
 
@@ -111,7 +111,7 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
         action: b.action.into(),
     });
     adapter.set_banners(fill(adapter.get_banners(), banners.collect()));
-    adapter.set_section(paths(&view.section));
+    adapter.set_section(paths(view.section));
     adapter.set_section_label(view.section_label.into());
     adapter.set_legend(view.legend.into());
     adapter.set_stations(fill(
@@ -223,30 +223,6 @@ pub(super) fn ended(view: evenwall_app::piece::view::EndedView) -> EndedItem {
         day: view.day.into(),
         lines: list(view.lines.into_iter().map(SharedString::from).collect()),
         put_back: view.put_back.into(),
-    }
-}
-
-/// The paths of a drawing; millimetres of a piece fit a float.
-#[allow(clippy::cast_possible_truncation)]
-fn paths(drawing: &SectionDrawing) -> SectionPaths {
-    let path = |text: &String| SharedString::from(text.as_str());
-    SectionPaths {
-        x: 0.0,
-        y: 0.0,
-        w: drawing.width as f32,
-        h: drawing.height as f32,
-        outside: path(&drawing.skin),
-        void: path(&drawing.void),
-        wall: path(&drawing.wall),
-        layers: list(Vec::new()),
-        grain: path(&drawing.grain),
-        hatch: path(&drawing.hatch),
-        outline: path(&drawing.outline),
-        inner: path(&drawing.bore),
-        wanted: path(&drawing.wanted),
-        bore: SharedString::new(),
-        axis: path(&drawing.axis),
-        thin_lines: SharedString::new(),
     }
 }
 

@@ -73,7 +73,7 @@ fn an_entry_is_corrected_undone_and_a_note_added_by_touch() {
     bench.touch("Save correction");
     assert!(bench.sees("Weighed 828\u{a0}g"));
     assert!(bench.reads("was: Weighed 882"));
-    bench.touch("Undo");
+    bench.touch("Undo: Entry corrected");
     assert!(bench.sees("Weighed 882\u{a0}g"));
     bench.touch("Add note");
     bench.write("New note", "Łódź ğüşiö 😀 rim sound");

@@ -25,10 +25,21 @@ fn length(field: DetailField, mm: f64) -> PieceFact {
     }
 }
 
+/// Mark, wood, outline, diameter and height in mm, stage entered, and how many days ago.
+type Row = (
+    &'static str,
+    &'static str,
+    &'static str,
+    f64,
+    f64,
+    Option<Stage>,
+    i64,
+);
+
 /// Invented pieces in many stages.
 fn shelf() -> MemoryStore {
     let mut store = MemoryStore::default();
-    let rows: [(&str, &str, &str, f64, f64, Option<Stage>, i64); 12] = [
+    let rows: [Row; 12] = [
         ("K11", "sycamore", "pear", 160.0, 150.0, Some(Stage::Bag), 9),
         ("K12", "sycamore", "egg", 150.0, 160.0, Some(Stage::Bag), 3),
         (

@@ -67,7 +67,7 @@ fn facts(p: usize, n: usize) -> Vec<PieceFact> {
                 crack: false,
             }]
         }
-        91 if p % 2 == 0 => vec![PieceFact::StageMoved(Stage::Air)],
+        91 if p.is_multiple_of(2) => vec![PieceFact::StageMoved(Stage::Air)],
         _ => vec![PieceFact::Weighed {
             mass_g: Measure {
                 value: 900.0 - n as f64,

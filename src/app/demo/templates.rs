@@ -10,4 +10,8 @@ macro_rules! pieces {
 }
 
 /// The pieces by the name of their file.
-pub(super) const PIECES: &[(&str, &str)] = pieces!["k07"];
+pub(super) const PIECES: &[(&str, &str)] = pieces![
+    "j02", "j04", "j05", "j07", "j09", "j11", "j12", "j14", "j17", "j18", "j21", "j23", "j24",
+    "j26", "j27", "j31", "j33", "j34", "j36", "j38", "j41", "k01", "k02", "k03", "k04", "k05",
+    "k07", "k08", "k11", "k12", "k14", "k15", "k16", "k17", "k18",
+];

@@ -29,8 +29,12 @@ impl App {
         if !due_now && !self.states.piece.look_now {
             return None;
         }
-        let note =
-            |feel: Option<BagFeel>| self.leads_to(piece, feel, false, now).unwrap_or_default();
+        let note = |feel: Option<BagFeel>| match self.leads_to(piece, feel, false, now) {
+            // Two lines, so that a day is never torn apart.
+            Some((act, Some(day))) => format!("{act}\n{day}"),
+            Some((act, None)) => act,
+            None => String::new(),
+        };
         let answer =
             |key: &'static str, text: String, icon: &'static str, note: String| AnswerView {
                 key,
@@ -100,15 +104,16 @@ impl App {
             (None, false, false) => words.text("piece-look-fine"),
         };
         let said = match leads {
-            Some(leads) => words.with(
+            Some((act, Some(day))) => words.with(
                 "piece-said-looked",
                 &[
                     ("mark", mark.into()),
                     ("what", what.into()),
-                    ("leads", leads.into()),
+                    ("act", act.into()),
+                    ("day", day.into()),
                 ],
             ),
-            None => words.with(
+            _ => words.with(
                 "piece-said-looked-only",
                 &[("mark", mark.into()), ("what", what.into())],
             ),
@@ -117,30 +122,21 @@ impl App {
         Ok(())
     }
 
-    /// What an answer leads to: "turn it and close it, Sat 14".
+    /// What an answer leads to, and the day of the next look: "turn it", "Sat 14".
     fn leads_to(
         &self,
         piece: &Piece,
         feel: Option<BagFeel>,
         mould: bool,
         now: Moment,
-    ) -> Option<String> {
+    ) -> Option<(String, Option<String>)> {
         let answer = BagAnswer::of_look(feel, mould);
         let outcome = self.at_the_bench(now, |bench| what_if(piece, bench, answer, mould))?;
         let words = self.words();
-        let act = words.text(&format!("piece-act-{}", outcome.act.key()));
-        Some(match outcome.next_look {
-            Some(day) => {
-                // A day is never torn apart at the end of a line.
-                let day = Dates::new(words, now.date_naive())
-                    .near(day)
-                    .replace(' ', "\u{a0}");
-                words.with(
-                    "piece-look-leads",
-                    &[("act", act.into()), ("day", day.into())],
-                )
-            }
-            None => act,
-        })
+        let dates = Dates::new(words, now.date_naive());
+        Some((
+            words.text(&format!("piece-act-{}", outcome.act.key())),
+            outcome.next_look.map(|day| dates.near(day)),
+        ))
     }
 }

@@ -42,7 +42,7 @@ impl App {
                 "piece-section-label",
                 &[("read", read.into()), ("all", all.into())],
             ),
-            legend: self.legend(piece, &drawing),
+            legend: self.legend(piece, &drawing, &stations),
             section: drawing,
             stations,
             stages: self.stage_views(piece),
@@ -210,19 +210,26 @@ impl App {
         }
     }
 
-    fn legend(&self, piece: &Piece, drawing: &SectionDrawing) -> String {
+    fn legend(&self, piece: &Piece, drawing: &SectionDrawing, stations: &[StationView]) -> String {
         let words = self.words();
         let wall = self
             .numbers()
             .wall(wanted::wall_now(piece).mm)
             .short()
             .text();
-        let id = if drawing.no_readings {
-            "piece-legend-empty"
-        } else {
-            "piece-legend"
-        };
-        words.with(id, &[("wall", wall.into())])
+        let off = |kind: &str| stations.iter().filter(|s| s.verdict == kind).count();
+        match (off("heavy"), off("thin")) {
+            _ if drawing.no_readings => words.with("piece-legend-empty", &[("wall", wall.into())]),
+            (0, 0) => words.with("piece-legend", &[("wall", wall.into())]),
+            (heavy, thin) => words.with(
+                "piece-legend-off",
+                &[
+                    ("wall", wall.into()),
+                    ("heavy", heavy.into()),
+                    ("thin", thin.into()),
+                ],
+            ),
+        }
     }
 
     fn stage_views(&self, piece: &Piece) -> Vec<StageView> {

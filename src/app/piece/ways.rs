@@ -1,6 +1,7 @@
 //! Ways: from the page of a piece into the other pages about it.
 
 use evenwall_piece::detail::DetailField;
+use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::{Group, Stage};
 use evenwall_piece::weights::last_weighing;
@@ -8,6 +9,7 @@ use evenwall_wood::evenness::Evenness;
 
 use crate::action::Action;
 use crate::app::App;
+use crate::drawing::station_places;
 use crate::new_piece::NewPieceAction;
 use crate::piece::moving::undecided;
 use crate::piece::view::WayView;
@@ -86,10 +88,10 @@ impl App {
 
     fn wall_note(&self, piece: &Piece) -> String {
         let words = self.words();
-        let walls: Vec<f64> = (1..=u8::MAX)
-            .take(usize::from(piece.stations.count))
-            .filter_map(|n| {
-                let round = piece.readings_round(evenwall_piece::fact::StationRef::Wall(n));
+        let walls: Vec<f64> = station_places(piece)
+            .iter()
+            .filter_map(|(n, ..)| {
+                let round = piece.readings_round(StationRef::Wall(*n));
                 round
                     .iter()
                     .filter_map(|r| r.reading.wall_mm.as_ref())

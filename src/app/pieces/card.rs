@@ -4,11 +4,12 @@ use evenwall_piece::agenda::Bench;
 use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::End;
 use evenwall_piece::ids::PieceId;
-use evenwall_piece::piece::Piece;
+use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::weights::staying_put;
 
 use super::due::Due;
+use super::sort::{Sort, last_touched};
 use crate::app::App;
 use crate::drawing::{SectionDrawing, section_of};
 
@@ -27,14 +28,12 @@ pub struct CardView {
     pub wood: String,
     /// Where it is: "In the bag, day 9".
     pub stage: String,
-    /// Its place and its twins; may be empty.
+    /// What the order goes by, its place and its twins; may be empty.
     pub note: String,
     /// What is due next; may be empty.
     pub due: String,
     /// True where that is late: a tag with the flag.
     pub late: bool,
-    /// Its small drawing.
-    pub drawing: SectionDrawing,
     /// Stages behind it, 0 to 9.
     pub stages_done: usize,
     /// How far it is through the present one, 0 to 1, half where the stage has no days; below 0 where it ended.
@@ -75,6 +74,20 @@ fn twins_text(app: &App, twins: &[&Piece]) -> String {
     }
 }
 
+/// What the order goes by, where the card does not show that anyway: when it was entered, or last noted.
+fn by_what(app: &App, piece: &Piece, sort: Sort, now: Moment) -> String {
+    let (id, at) = match sort {
+        Sort::Newest => ("pieces-entered", piece.created),
+        Sort::Untouched => ("pieces-last-noted", last_touched(piece, now)),
+        Sort::Due | Sort::Mark | Sort::Log => return String::new(),
+    };
+    at.map(|at| {
+        let ago = app.dates(now).ago(at.date_naive());
+        app.words().with(id, &[("ago", ago.into())])
+    })
+    .unwrap_or_default()
+}
+
 /// The card of a piece; `twins` are the other pieces of its log.
 pub(super) fn card(
     app: &App,
@@ -83,19 +96,16 @@ pub(super) fn card(
     twins: &[&Piece],
     bench: &Bench<'_>,
 ) -> CardView {
-    let words = app.words();
     let wood = app.wood_of(piece);
     let stage = app.whereabouts(piece, bench.now);
     let place = piece.details.text(DetailField::Place).unwrap_or("");
     let twins = twins_text(app, twins);
-    let note = if place.is_empty() || twins.is_empty() {
-        format!("{place}{twins}")
-    } else {
-        words.with(
-            "pieces-place-and-twins",
-            &[("place", place.into()), ("twins", twins.into())],
-        )
-    };
+    let order = by_what(app, piece, app.states.pieces.sort, bench.now);
+    let note = [order.as_str(), place, &twins]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ");
     let ended = piece.end.as_ref().map(|(at, _)| {
         let day = at.date_naive();
         app.dates(bench.now).ago(day)
@@ -117,7 +127,6 @@ pub(super) fn card(
         note,
         due: due_text,
         late: due.is_some_and(Due::late),
-        drawing: section_of(piece),
         stages_done: if finished {
             Stage::ALL.len()
         } else {
@@ -129,5 +138,13 @@ pub(super) fn card(
             through_stage(app, piece, bench)
         },
         open: app.route().page().and_then(|p| p.piece()) == Some(&piece.id),
+    }
+}
+
+impl App {
+    /// The small drawing on the card of a piece; apart from the card, as only those on screen are drawn.
+    #[must_use]
+    pub fn card_drawing(&self, id: &PieceId) -> SectionDrawing {
+        self.piece(id).map(section_of).unwrap_or_default()
     }
 }

@@ -173,9 +173,9 @@ fn the_answers_say_what_is_done_and_when_and_that_is_what_follows() {
     assert_eq!(
         notes,
         [
-            ("wet", "turn it, Sat\u{a0}14"),
-            ("damp", "turn it, Sun\u{a0}15"),
-            ("nothing", "neck open, Sun\u{a0}15"),
+            ("wet", "turn it\nSat 14"),
+            ("damp", "turn it\nSun 15"),
+            ("nothing", "neck open\nSun 15"),
         ]
     );
     hands.days(1);
@@ -187,7 +187,7 @@ fn the_answers_say_what_is_done_and_when_and_that_is_what_follows() {
         crack: false,
     }));
     assert!(hands.page().look.is_none());
-    assert_eq!(hands.said(), "K07: Damp. turn it, Mon\u{a0}16");
+    assert_eq!(hands.said(), "K07: Damp, turn it, Mon 16");
     hands.undo_brings_back_the_page();
 }
 
@@ -371,6 +371,7 @@ fn the_last_readings_stand_beside_the_section_with_their_verdict() {
             ("", "", ""),
         ]
     );
+    assert!(view.legend.ends_with("1 heavy, 1 thin"), "{}", view.legend);
     assert_eq!(view.head.subtitle, "190 × 210\u{a0}mm");
 }
 

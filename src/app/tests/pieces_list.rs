@@ -113,7 +113,7 @@ fn what_is_due_first_comes_first_and_says_so() {
     assert_eq!(first.wood, "Sycamore");
     assert_eq!(first.stage, "In the bag, day 11");
     assert_eq!(first.stages_done, 3);
-    assert!(!first.drawing.wall.is_empty());
+    assert!(!app.card_drawing(&first.id).wall.is_empty());
     assert_eq!(
         first.label,
         format!("K11, Sycamore, {}, In the bag, day 11", first.due)
@@ -158,6 +158,10 @@ fn each_order_does_what_it_says() {
         assert_eq!(marks(&app), wanted, "{order:?}");
         assert_eq!(Sort::from_key(order.key()), Some(order));
     }
+    act(&mut app, PiecesAction::Sort(Sort::Untouched));
+    let first = &app.pieces_view(now()).cards[0];
+    assert_eq!(first.note, "Last noted 3 months ago");
+    act(&mut app, PiecesAction::Sort(Sort::Log));
     let headings: Vec<String> = app
         .pieces_view(now())
         .cards
@@ -174,7 +178,7 @@ fn twins_name_each_other_and_nobody_else() {
     for card in view.cards {
         let note = match card.mark.as_str() {
             "K9" => "twins K07",
-            "K07" => "Étagère 2, twins K9",
+            "K07" => "Étagère 2 · twins K9",
             _ => "",
         };
         assert_eq!(card.note, note, "{}", card.mark);

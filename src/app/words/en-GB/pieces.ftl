@@ -42,7 +42,11 @@ pieces-due-came-back = Came back
 
 pieces-twins = twins { $marks }
 pieces-twins-more = twins { $marks } and { $n } more
-pieces-place-and-twins = { $place }, { $twins }
+
+## What the order goes by, on the cards. $ago is "today", "3 weeks ago".
+
+pieces-entered = Entered { $ago }
+pieces-last-noted = Last noted { $ago }
 
 ## Nothing to show
 
