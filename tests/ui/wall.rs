@@ -198,11 +198,14 @@ fn inch_fractions_have_keys_for_whole_over_and_under() {
     for key in ["3", "/8"] {
         bench.press(key);
     }
+    assert!(bench.sees("3/8"));
     bench.picture("wall-fractions");
-    let station = StationRef::Wall(1);
-    assert!(walls(&bench, station).is_empty());
     bench.press("Next");
-    bench.picture("wall-fractions-2");
+    assert_eq!(walls(&bench, StationRef::Wall(1)), [9.525]);
+    for key in ["1", "whole", "1", "/64"] {
+        bench.press(key);
+    }
+    assert!(bench.sees("1 1/64"));
 }
 
 #[test]

@@ -147,10 +147,12 @@ impl App {
             outside,
             legend,
             groups: self.flaw_groups(piece, now),
-            empty: piece
-                .flaws
-                .is_empty()
-                .then(|| (words.text("flaws-empty-title"), words.text("flaws-empty-text"))),
+            empty: piece.flaws.is_empty().then(|| {
+                (
+                    words.text("flaws-empty-title"),
+                    words.text("flaws-empty-text"),
+                )
+            }),
             add: if piece.deleted.is_none() {
                 words.text("flaws-add")
             } else {
@@ -244,7 +246,11 @@ fn clock_spots(piece: &Piece) -> Vec<ClockSpot> {
         };
         let (hour, out) = (spot.hour, spot.out);
         for tries in 0..8 {
-            spot.out = if tries % 2 == 0 { out } else { out - CLOCK_APART };
+            spot.out = if tries % 2 == 0 {
+                out
+            } else {
+                out - CLOCK_APART
+            };
             spot.hour = hour + f64::from(tries / 2) * CLOCK_APART * 2.0;
             let (x, y) = at(spot.hour, spot.out);
             let free = placed.iter().all(|p| {

@@ -122,9 +122,9 @@ impl Numbers {
                 self.mass_rounded(value, 0.1, rounded).short()
             }
             Dimension::Mass => self.mass_rounded(value, 1.0, rounded),
-            Dimension::Percent if quantity == Quantity::Shrinkage => self
-                .stepped(value, 0.1, 1, rounded, Unit::Percent)
-                .short(),
+            Dimension::Percent if quantity == Quantity::Shrinkage => {
+                self.stepped(value, 0.1, 1, rounded, Unit::Percent).short()
+            }
             dimension => {
                 let unit = self.units.bare(dimension);
                 self.stepped(unit.from_base(value), 1.0, 0, rounded, unit)

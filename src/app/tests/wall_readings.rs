@@ -44,6 +44,22 @@ fn in_inches_the_keys_are_steps_of_the_chosen_unit() {
 }
 
 #[test]
+fn fraction_keys_read_three_eighths_and_one_and_three_eighths() {
+    let mut w = Wall::with(&[], r#"{"length":"inch-fraction"}"#);
+    w.wall(WallAction::Other(true));
+    for key in ["3", "/8"] {
+        w.wall(WallAction::Key(key.into()));
+    }
+    assert_eq!(w.view().number, "3/8");
+    w.wall(WallAction::Key("next".into()));
+    assert_eq!(w.read("1"), [9.525]);
+    for key in ["1", " ", "3", "/8"] {
+        w.wall(WallAction::Key(key.into()));
+    }
+    assert_eq!(w.view().number, "1 3/8");
+}
+
+#[test]
 fn one_tap_records_with_the_stations_and_moves_on_round_the_section() {
     let mut w = Wall::new();
     w.wall(WallAction::ToggleSection(StationRef::Wall(3)));

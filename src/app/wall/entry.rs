@@ -135,6 +135,9 @@ impl App {
         key: &str,
         now: Moment,
     ) -> Result<(), AppError> {
+        if key.starts_with('/') {
+            self.whole_is_over(id, now)?;
+        }
         let key = match key {
             "back" => Key::Backspace,
             "next" => Key::Enter,
@@ -147,6 +150,23 @@ impl App {
             },
         };
         self.press(id, key, now)
+    }
+
+    /// Figures followed at once by what is under the stroke are what is over it: 3, /8 is 3/8.
+    fn whole_is_over(&mut self, id: &PieceId, now: Moment) -> Result<(), AppError> {
+        let figures = match &self.states.wall.keypad {
+            Some(keypad) if keypad.part() == FractionPart::Whole => keypad.text(),
+            _ => return Ok(()),
+        };
+        if figures.is_empty() || !figures.bytes().all(|b| b.is_ascii_digit()) {
+            return Ok(());
+        }
+        self.press(id, Key::Clear, now)?;
+        self.press(id, Key::Part(FractionPart::Over), now)?;
+        for figure in figures.bytes() {
+            self.press(id, Key::Digit(figure - b'0'), now)?;
+        }
+        Ok(())
     }
 
     pub(super) fn typed_char(

@@ -12,7 +12,6 @@ use super::sheet::SheetView;
 use super::standing::{Judged, standing, standings};
 use crate::app::App;
 use crate::drawing::{SectionDrawing, section};
-use crate::numbers::keypad::FractionPart;
 
 /// A word and a number beside it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -272,14 +271,7 @@ impl App {
             fractions: crate::numbers::keypad::Keypad::new(measuring.quantity(), &numbers)
                 .has_fraction_keys(),
             next: words.text("action-next"),
-            whole: match state
-                .keypad
-                .as_ref()
-                .map(crate::numbers::keypad::Keypad::part)
-            {
-                Some(FractionPart::Over | FractionPart::Under) => words.text("wall-over"),
-                _ => words.text("wall-whole"),
-            },
+            whole: words.text("wall-whole"),
             ask: self.ask_view(),
             sheet: self.sheet_view(piece),
             close: words.text("action-close"),

@@ -56,7 +56,6 @@ wall-floor-itself = Floor itself
 
 wall-fewer = Keys
 wall-whole = whole
-wall-over = over
 wall-cant-reach = Can't reach
 wall-status-none = One tap records and moves on.
 wall-status-number = { $station }: { $number }, { $verdict }
