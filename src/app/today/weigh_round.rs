@@ -150,15 +150,15 @@ impl App {
                 piece,
                 mass,
                 tare_g,
-            } => return self.record_weight(&piece, mass, tare_g, now),
+            } => return self.round_record_weight(&piece, mass, tare_g, now),
             WeighAction::Meant {
                 piece,
                 mass,
                 tare_g,
             } => return self.check_weight(&piece, mass, tare_g, now),
-            WeighAction::Key(key) => return self.weigh_key(key, now),
+            WeighAction::Key(key) => return self.round_weigh_key(key, now),
             WeighAction::Undo => return self.undo_weight(now),
-            WeighAction::Pick(piece) => self.pick(&piece),
+            WeighAction::Pick(piece) => self.round_pick(&piece),
             WeighAction::Skip => self.skip_weighing(),
             WeighAction::Tare => {
                 if let Some(round) = self.states.today.weigh.as_mut() {
@@ -170,7 +170,7 @@ impl App {
     }
 
     /// A piece weighed already is weighed again: its earlier weight stays in the diary.
-    fn pick(&mut self, piece: &PieceId) {
+    fn round_pick(&mut self, piece: &PieceId) {
         if let Some(round) = self.states.today.weigh.as_mut() {
             round.at = Some(piece.clone());
             round.done.retain(|d| d.piece != *piece);
@@ -201,7 +201,7 @@ impl App {
         }
     }
 
-    fn weigh_key(&mut self, key: Key, now: Moment) -> Result<(), AppError> {
+    fn round_weigh_key(&mut self, key: Key, now: Moment) -> Result<(), AppError> {
         let Some(piece) = self.to_weigh().map(|w| w.piece.clone()) else {
             return Ok(());
         };
@@ -278,7 +278,7 @@ impl App {
             .piece(id)
             .and_then(|p| question_for(p, self.shop(), now, net_g));
         let Some(question) = question else {
-            return self.record_weight(id, mass, tare_g, now);
+            return self.round_record_weight(id, mass, tare_g, now);
         };
         let new = numbers.mass(net_g).text();
         let mark = self.mark_of(id);
@@ -328,7 +328,7 @@ impl App {
         Ok(())
     }
 
-    fn record_weight(
+    fn round_record_weight(
         &mut self,
         id: &PieceId,
         mass: Measure,
