@@ -71,6 +71,11 @@ impl Shelf {
     }
 }
 
+/// Makes room for all of a long page, instead of scrolling.
+fn tall(bench: &Bench) {
+    bench.resize(390.0, 3000.0, 1.0);
+}
+
 /// Lets what follows from a change take place: the page takes the focus back.
 fn settle() {
     i_slint_backend_testing::mock_elapsed_time(std::time::Duration::from_millis(10));
@@ -114,6 +119,7 @@ fn a_bag_is_answered_in_place_and_undone() {
     bench.pictures_of("today");
     assert!(bench.sees("Thursday 12 March"));
     assert!(bench.reads("settles at 11"));
+    tall(&bench);
     let before = bench.labels();
     bench.touch("Damp");
     of(&bench, "K11", |p| {
@@ -121,7 +127,9 @@ fn a_bag_is_answered_in_place_and_undone() {
     });
     assert!(bench.sees("Turned inside out · next Sun 15"));
     assert!(bench.reads("K11: Damp. Turned inside out · next Sun 15"));
+    bench.resize(390.0, 844.0, 2.0);
     bench.picture("today-answered");
+    tall(&bench);
     bench.touch("Undo: K11: Damp. Turned inside out · next Sun 15");
     of(&bench, "K11", |p| assert_eq!(p.looks.len(), 1));
     bench.wait(Duration::zero());
@@ -137,10 +145,12 @@ fn a_bag_is_answered_in_place_and_undone() {
 #[test]
 fn a_folded_bag_is_opened_ticked_and_noted_for_yesterday() {
     let bench = busy().bench();
+    tall(&bench);
     bench.touch("K09 Beech");
     bench.touch("Mould");
     bench.touch("More");
-    bench.picture("today-more");
+    bench.resize(390.0, 1700.0, 2.0);
+    bench.picture("today-whole");
     bench.touch("Yesterday");
     bench.touch("Wet");
     of(&bench, "K09", |p| {
@@ -261,15 +271,17 @@ fn a_weigh_round_with_a_scale_that_types() {
     bench.pictures_of("weigh-round-end");
     bench.touch("Undo");
     of(&bench, "S01", |p| assert_eq!(p.weighings.len(), 1));
-    bench.touch("Done");
+    bench.touch("Back");
     assert!(bench.sees("Thursday 12 March"));
 }
 
 #[test]
 fn going_away_and_coming_back() {
     let bench = busy().bench();
+    tall(&bench);
     bench.touch("Going away");
     bench.pictures_of("away");
+    tall(&bench);
     bench.touch("2 weeks");
     bench.touch("K11: put it in paper");
     of(&bench, "K11", |p| assert_eq!(p.method.key(), "paper"));
@@ -286,6 +298,7 @@ fn going_away_and_coming_back() {
     assert!(bench.reads("You are back"));
     bench.touch("See the list");
     bench.pictures_of("away-return");
+    tall(&bench);
     bench.touch("I am back");
     bench.screens.read(|app| assert!(app.shop().away.is_none()));
 }
@@ -297,6 +310,7 @@ fn after_a_silence_one_list() {
     assert!(bench.reads("Pick up where you left off"));
     bench.touch("See the list");
     bench.pictures_of("catch-up");
+    tall(&bench);
     assert!(!bench.reads("late"));
     bench.touch("Nothing");
     assert!(bench.reads("Neck left open"));

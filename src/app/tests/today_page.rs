@@ -117,7 +117,7 @@ fn mould_changes_what_is_done_and_a_crack_offers_to_note_the_flaw() {
         row: row.clone(),
         seen: Seen::Mould,
     });
-    assert_eq!(notes(&hands)[0].1, "brush it, air it · tomorrow");
+    assert_eq!(notes(&hands)[0].1, "brush it, air it · Fri");
     hands.today(TodayAction::Tick {
         row,
         seen: Seen::Crack,

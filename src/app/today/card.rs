@@ -174,7 +174,7 @@ impl App {
     /// The shortest word for a day close by: "Sat", else "Sat 21".
     pub(super) fn short_day(&self, day: NaiveDate, now: Moment) -> String {
         let ahead = day.signed_duration_since(now.date_naive()).num_days();
-        if (2..=6).contains(&ahead) {
+        if (1..=6).contains(&ahead) {
             weekday_short(self.words(), day.weekday())
         } else {
             self.dates(now).near(day)
