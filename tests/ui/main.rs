@@ -4,7 +4,10 @@
 
 mod bench;
 mod diary;
+mod drying;
 mod frame;
 mod piece;
 mod pieces;
 mod shop;
+mod today;
+mod wall;

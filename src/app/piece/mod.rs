@@ -2,14 +2,14 @@
 
 mod banners;
 pub mod cautions;
-mod days;
+pub(crate) mod days;
 pub mod details;
 pub mod details_view;
 pub mod ending;
 pub mod ending_view;
 mod lines;
 mod look;
-mod moving;
+pub(crate) mod moving;
 mod next_step;
 mod page;
 mod stages;
