@@ -9,5 +9,6 @@ mod frame;
 mod piece;
 mod pieces;
 mod shop;
+mod targets;
 mod today;
 mod wall;

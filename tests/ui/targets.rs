@@ -1,0 +1,188 @@
+//! Every page of the demo at every size: all that can be touched is large enough for a wet thumb, nothing that can be
+//! touched lies across something else, everything has a name, and no word is missing.
+
+use evenwall_app::action::Action;
+use evenwall_app::demo;
+use evenwall_app::device::ThemeChoice;
+use evenwall_app::route::{Page, Tab};
+use evenwall_app::shop::pages::PAGES as SHOP_PAGES;
+use evenwall_app::store::MemoryStore;
+use evenwall_piece::ids::PieceId;
+use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
+
+use crate::bench::{Bench, START, moment};
+
+/// The demo in memory.
+pub fn demo() -> Bench {
+    let mut store = MemoryStore::default();
+    demo::fill(&mut store, moment(START)).unwrap();
+    let bench = Bench::at(Box::new(store), moment(START), true);
+    read_cautions(&bench);
+    bench
+}
+
+/// A first piece page shows the general cautions once.
+pub fn read_cautions(bench: &Bench) {
+    bench.screens.act(Action::Open(Page::Piece(id("k07"))));
+    if bench.sees("I have read them") {
+        bench.touch("I have read them");
+    }
+    bench.screens.act(Action::GoTab(Tab::Today));
+}
+
+/// A piece of the demo.
+pub fn id(name: &str) -> PieceId {
+    PieceId::new(&format!("{name}-demo")).unwrap()
+}
+
+/// Every page with a name for its pictures.
+pub fn pages() -> Vec<(String, Action)> {
+    let open = |name: &str, page: Page| (name.to_owned(), Action::Open(page));
+    let mut pages = vec![
+        ("today".to_owned(), Action::GoTab(Tab::Today)),
+        ("pieces".to_owned(), Action::GoTab(Tab::Pieces)),
+        ("shop".to_owned(), Action::GoTab(Tab::Shop)),
+        open("new-piece", Page::NewPiece),
+        open("bag-round", Page::BagRound),
+        open("weigh-round", Page::WeighRound),
+        open("away", Page::Away),
+        open("catch-up", Page::CatchUp),
+        open("piece-shape", Page::Piece(id("k16"))),
+        open("piece-hollow", Page::Piece(id("k14"))),
+        open("piece-stabilise", Page::Piece(id("k12"))),
+        open("piece-bag", Page::Piece(id("k07"))),
+        open("piece-settle", Page::Piece(id("j23"))),
+        open("piece-true", Page::Piece(id("j18"))),
+        open("piece-lost", Page::Piece(id("j04"))),
+        open("details", Page::Details(id("k07"))),
+        open("stages", Page::Stages(id("k07"))),
+        open("ending", Page::Ending(id("k07"))),
+        open("wall", Page::Wall(id("k14"))),
+        open("wall-summary", Page::WallSummary(id("k12"))),
+        open("outline", Page::Outline(id("k12"))),
+        open("flaws", Page::Flaws(id("k12"))),
+        open("flaw-new", Page::Flaw(id("k12"), None)),
+        open("drying", Page::Drying(id("j23"))),
+        open("drying-never", Page::Drying(id("k15"))),
+        open("weigh", Page::Weigh(id("j23"))),
+        open("truing", Page::Truing(id("j18"))),
+        open("finishing", Page::Finishing(id("j17"))),
+        open("diary", Page::Diary(id("j18"))),
+    ];
+    pages.extend(SHOP_PAGES.iter().map(|key| open(&format!("shop-{key}"), Page::ShopPage(key))));
+    pages
+}
+
+struct Target {
+    label: String,
+    x: f32,
+    y: f32,
+    width: f32,
+    height: f32,
+}
+
+fn touchable(element: &ElementHandle) -> bool {
+    matches!(
+        element.accessible_role(),
+        Some(
+            AccessibleRole::Button
+                | AccessibleRole::Checkbox
+                | AccessibleRole::Switch
+                | AccessibleRole::RadioButton
+                | AccessibleRole::Tab
+                | AccessibleRole::ListItem
+        )
+    )
+}
+
+fn targets(bench: &Bench) -> Vec<Target> {
+    ElementQuery::from_root(bench.screens.window())
+        .find_all()
+        .iter()
+        .filter(|e| touchable(e))
+        .map(|e| {
+            let (at, size) = (e.absolute_position(), e.size());
+            Target {
+                label: e.accessible_label().unwrap_or_default().to_string(),
+                x: at.x,
+                y: at.y,
+                width: size.width,
+                height: size.height,
+            }
+        })
+        .collect()
+}
+
+/// How far two targets overlap without one lying inside the other, in the smaller direction.
+fn across(a: &Target, b: &Target) -> f32 {
+    let w = (a.x + a.width).min(b.x + b.width) - a.x.max(b.x);
+    let h = (a.y + a.height).min(b.y + b.height) - a.y.max(b.y);
+    let inside = |i: &Target, o: &Target| {
+        i.x >= o.x - 1.0
+            && i.y >= o.y - 1.0
+            && i.x + i.width <= o.x + o.width + 1.0
+            && i.y + i.height <= o.y + o.height + 1.0
+    };
+    if inside(a, b) || inside(b, a) { 0.0 } else { w.min(h) }
+}
+
+#[test]
+fn every_target_is_large_enough_named_and_clear_of_the_others_on_every_page() {
+    let bench = demo();
+    let mut wrong = Vec::new();
+    for (width, height, scale) in [(390.0, 844.0, 1.0), (360.0, 640.0, 1.6), (844.0, 390.0, 1.0), (1180.0, 820.0, 1.0)] {
+        bench.resize(width, height, 1.0);
+        for (name, action) in pages() {
+            bench.screens.act(Action::GoTab(Tab::Today));
+            bench.screens.act(action);
+            bench.screens.look(ThemeChoice::Light, scale);
+            let found = targets(&bench);
+            assert!(!found.is_empty(), "nothing can be touched on {name} at {width}x{height}");
+            for (i, t) in found.iter().enumerate() {
+                let place = format!("{name} at {width}x{height}, text {scale}: '{}'", t.label);
+                if t.label.trim().is_empty() {
+                    wrong.push(format!("{place} has no name"));
+                }
+                if t.width < 55.5 || t.height < 55.5 {
+                    wrong.push(format!("{place} is {:.0} x {:.0}", t.width, t.height));
+                }
+                for o in &found[i + 1..] {
+                    if across(t, o) > 1.5 {
+                        wrong.push(format!("{place} lies across '{}'", o.label));
+                    }
+                }
+            }
+        }
+    }
+    wrong.sort();
+    wrong.dedup();
+    assert!(wrong.is_empty(), "{} wrong:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+#[test]
+fn no_page_lacks_a_word_in_either_language() {
+    use evenwall_app::device::{DeviceSettings, WordsChoice};
+    use evenwall_app::store::Store;
+    for words in [WordsChoice::British, WordsChoice::American] {
+        let mut store = MemoryStore::default();
+        demo::fill(&mut store, moment(START)).unwrap();
+        let device = DeviceSettings { words, ..DeviceSettings::default() };
+        store.save_device_settings(&device.to_json()).unwrap();
+        let bench = Bench::at(Box::new(store), moment(START), true);
+        for (_, action) in pages() {
+            bench.screens.act(Action::GoTab(Tab::Today));
+            bench.screens.act(action);
+        }
+        bench.screens.read(|app| assert_eq!(app.words().problems(), Vec::new()));
+    }
+}
+
+#[test]
+fn pictures_of_every_page_of_the_demo() {
+    let bench = demo();
+    for (name, action) in pages() {
+        bench.screens.act(Action::GoTab(Tab::Pieces));
+        bench.screens.act(action);
+        bench.pictures_of(&format!("demo-{name}"));
+    }
+}
