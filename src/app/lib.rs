@@ -11,6 +11,7 @@ pub mod diary;
 pub mod drawing;
 pub mod drying;
 pub mod flaws;
+pub mod measured;
 pub mod new_piece;
 pub mod numbers;
 pub mod piece;

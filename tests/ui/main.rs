@@ -8,3 +8,6 @@ mod drying;
 mod frame;
 mod piece;
 mod pieces;
+mod shop;
+mod today;
+mod wall;

@@ -3,10 +3,14 @@
 //! The left half shows the outside, the right half is cut. Where no diameters were measured the outline picked is
 //! scaled to the size; where no walls were read the wall wanted is drawn dashed.
 
+mod outside_view;
+mod oval;
 mod path;
 mod section;
 mod spots;
 
+pub use outside_view::{OutsideDrawing, OutsidePlace, outside_view, place_on_outside};
+pub use oval::{OvalDrawing, oval};
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;
 pub(crate) use spots::station_places;

@@ -49,7 +49,7 @@ pub struct SectionDrawing {
     pub no_readings: bool,
 }
 
-fn outside_of(piece: &Piece) -> Option<Outside> {
+pub(super) fn outside_of(piece: &Piece) -> Option<Outside> {
     let outline = WoodOutline::from_key(wanted::outline(piece).key())?;
     let d = wanted::diameter(piece).mm;
     let h = wanted::height(piece).mm;
@@ -65,7 +65,7 @@ fn outside_of(piece: &Piece) -> Option<Outside> {
     Some(bent_to(&shape, &measured).unwrap_or(shape))
 }
 
-const STEPS: usize = 64;
+pub(super) const STEPS: usize = 64;
 
 /// The drawing of a piece, both halves. Absurd sizes give an empty drawing and never a panic.
 #[must_use]
@@ -309,7 +309,7 @@ fn round_corner(points: &mut Vec<(f64, f64)>, floor_depth: f64) {
 }
 
 /// Growth lines on the outside half: the outline drawn in towards the axis, as a turned log shows them.
-fn grain_lines(outside: &Outside, h: f64, left: &dyn Fn((f64, f64)) -> (f64, f64)) -> String {
+pub(super) fn grain_lines(outside: &Outside, h: f64, left: &dyn Fn((f64, f64)) -> (f64, f64)) -> String {
     let mut p = Path::default();
     for share in [0.18, 0.36, 0.54, 0.72] {
         let top = 0.08 * h + 0.12 * h * share;

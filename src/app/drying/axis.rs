@@ -49,23 +49,26 @@ impl WeightAxis {
     /// to fill the height: at least eight steps of the scale, or 4 %, are shown.
     pub fn over(low_g: f64, high_g: f64, scale_step_g: f64, numbers: &Numbers) -> Self {
         let middle = (low_g + high_g) / 2.0;
-        let least = (8.0 * scale_step_g).max(0.04 * middle).max(1.0);
-        let room = (0.08 * (high_g - low_g)).max((least - (high_g - low_g)) / 2.0);
-        let (low, high) = ((low_g - room).max(0.0), high_g + room);
         let unit = unit_g(numbers);
         let pounds = numbers.units().mass == MassUnit::OunceAndPound;
-        // From ten pounds up "12 lb 8" is too wide for the edge.
-        let least_step = if pounds && high / unit >= 160.0 {
-            16.0
-        } else {
-            0.0
+        // From ten pounds up "12 lb 8" is too wide for the edge: whole pounds, and room for two of them.
+        let whole_pounds = pounds && high_g / unit >= 150.0;
+        let two_pounds = if whole_pounds { 2.2 * 16.0 * unit } else { 0.0 };
+        let least = (8.0 * scale_step_g).max(0.04 * middle).max(1.0).max(two_pounds);
+        let room = (0.08 * (high_g - low_g)).max((least - (high_g - low_g)) / 2.0);
+        let (low, high) = ((low_g - room).max(0.0), high_g + room);
+        let least_step = if whole_pounds { 16.0 } else { 0.0 };
+        let marks = |parts: f64| -> Vec<f64> {
+            let step = unit * round_step(((high - low) / unit / parts).max(least_step), pounds);
+            let first = (low / step).ceil();
+            (0..8)
+                .map(|i| (first + f64::from(i)) * step)
+                .take_while(|g| *g <= high + 1e-6)
+                .collect()
         };
-        let step = unit * round_step(((high - low) / unit / 4.5).max(least_step), pounds);
-        let first = (low / step).ceil();
-        let ticks_g = (0..8)
-            .map(|i| (first + f64::from(i)) * step)
-            .take_while(|g| *g <= high + 1e-6)
-            .collect();
+        // Few marks read best; where they fall so that only one is left, the next finer step has more.
+        let coarse = marks(4.5);
+        let ticks_g = if coarse.len() < 2 { marks(5.6) } else { coarse };
         Self {
             low_g: low,
             high_g: high,

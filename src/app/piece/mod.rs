@@ -9,7 +9,7 @@ pub mod ending;
 pub mod ending_view;
 mod lines;
 mod look;
-mod moving;
+pub(crate) mod moving;
 mod next_step;
 mod page;
 mod stages;

@@ -14,7 +14,7 @@ use crate::route::Page;
 use crate::words::dates::Dates;
 
 /// Noon of a day at the place of `now`, never after now.
-fn noon(day: NaiveDate, now: Moment) -> Moment {
+pub(crate) fn noon(day: NaiveDate, now: Moment) -> Moment {
     let noon = NaiveTime::from_hms_opt(12, 0, 0).unwrap_or_default();
     now.offset()
         .from_local_datetime(&day.and_time(noon))

@@ -1,0 +1,227 @@
+//! Writing: what is recorded about a flaw, named to the last fact so that it can be tried again from anywhere.
+
+use evenwall_piece::fact::PieceFact;
+use evenwall_piece::ids::{FlawId, PieceId};
+use evenwall_piece::piece::Moment;
+use evenwall_piece::vocabulary::FlawChange;
+
+use super::{FlawForm, FlawsAction, FlawsState, Mode};
+use crate::action::Action;
+use crate::app::{App, AppError};
+use crate::measured::Refused;
+use crate::numbers::Quantity;
+use crate::question::{Choice, ChoiceStyle, Question};
+use crate::route::Page;
+
+/// Facts to be recorded in one line, and what is said of them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Writing {
+    /// The piece.
+    pub piece: PieceId,
+    /// What happened.
+    pub facts: Vec<PieceFact>,
+    /// What was done, for the undo bar.
+    pub said: String,
+    /// True where the list of flaws is shown afterwards, false where the flaw stays on screen.
+    pub to_list: bool,
+}
+
+impl App {
+    pub(super) fn write_flaw(&mut self, writing: Writing, now: Moment) -> Result<(), AppError> {
+        let Writing {
+            piece,
+            facts,
+            said,
+            to_list,
+        } = writing;
+        self.record(&piece, now, facts, now)?;
+        let on_top = matches!(self.route().page(), Some(Page::Flaw(id, _)) if *id == piece);
+        if on_top {
+            if to_list {
+                self.route.replace(Page::Flaws(piece));
+                self.entered(now);
+            } else {
+                let of = self.states.flaws.of.take();
+                self.states.flaws = FlawsState {
+                    of,
+                    ..FlawsState::default()
+                };
+            }
+        }
+        self.say(said);
+        Ok(())
+    }
+
+    /// Records it now; should that fail, exactly this is tried again.
+    fn write_now(&mut self, writing: Writing, now: Moment) -> Result<(), AppError> {
+        let action = FlawsAction::Write(Box::new(writing.clone()));
+        self.retry_with(Action::Flaws(action));
+        self.write_flaw(writing, now)
+    }
+
+    pub(super) fn save_flaw(&mut self, now: Moment) -> Result<(), AppError> {
+        let mut form = self.states.flaws.form.clone();
+        let size = self.read_field(Quantity::FlawSize, &mut form.size);
+        let today = now.date_naive();
+        let again = if form.treatment.is_some() && form.again == super::AgainChoice::Typed {
+            self.read_day_field(&mut form.again_day, today, true)
+                .map(Some)
+        } else {
+            Ok(form.again.day(today))
+        };
+        let (Ok(size), Ok(again)) = (size, again) else {
+            // Where the fault is must be seen.
+            form.more = true;
+            self.states.flaws.form = form;
+            return Ok(());
+        };
+        let Some(piece) = self.flaws_piece().map(|p| p.id.clone()) else {
+            return Ok(());
+        };
+        let old = self
+            .flaw_on_page()
+            .map(|(_, f)| (f.entry.clone(), f.note.clone()));
+        let writing = match (self.states.flaws.mode, old) {
+            (Mode::See, None) => {
+                let slug = self.new_slug("flaw");
+                let flaw = FlawId::new(&slug).map_err(|e| AppError::Refused(e.to_string()))?;
+                let Some(note) = form.note(flaw.clone(), size) else {
+                    return Err(AppError::Refused(self.words().text("flaws-kind-wanted")));
+                };
+                let said = self.said_noted(&piece, &note, form.treatment);
+                let mut facts = vec![PieceFact::FlawFound(note)];
+                facts.extend(form.treated(flaw, again));
+                Writing {
+                    piece,
+                    facts,
+                    said,
+                    to_list: true,
+                }
+            }
+            (Mode::Treat, Some((_, note))) => {
+                let Some(treatment) = form.treatment else {
+                    return Err(AppError::Refused(
+                        self.words().text("flaws-treatment-wanted"),
+                    ));
+                };
+                Writing {
+                    said: self.said_treated(&piece, &note, treatment),
+                    facts: form.treated(note.flaw, again),
+                    piece,
+                    to_list: false,
+                }
+            }
+            (Mode::Correct, Some((entry, old))) => {
+                let Some(mut note) = form.note(old.flaw.clone(), size) else {
+                    return Ok(());
+                };
+                // What reads the same was not changed: the figure keeps what was typed for it first.
+                if form.size.text == self.size_text(&old) {
+                    note.size_mm = old.size_mm.clone();
+                }
+                if note == old {
+                    self.states.flaws.mode = Mode::See;
+                    return Ok(());
+                }
+                Writing {
+                    said: self.said_corrected(&piece, &note),
+                    facts: vec![PieceFact::Amends {
+                        entry,
+                        at: None,
+                        fact: Some(Box::new(PieceFact::FlawFound(note))),
+                    }],
+                    piece,
+                    to_list: false,
+                }
+            }
+            _ => return Ok(()),
+        };
+        self.write_now(writing, now)
+    }
+
+    pub(super) fn begin_correcting(&mut self) {
+        let Some(note) = self.flaw_on_page().map(|(_, f)| f.note.clone()) else {
+            return;
+        };
+        let size = self.size_text(&note);
+        self.states.flaws.form = FlawForm::of(&note, size);
+        self.states.flaws.mode = Mode::Correct;
+    }
+
+    /// The length of a flaw as it can be typed again; empty where none was measured.
+    fn size_text(&self, note: &evenwall_piece::fact::FlawNote) -> String {
+        note.size_mm.as_ref().map_or_else(String::new, |m| {
+            self.numbers().quantity(Quantity::FlawSize, m.value).number
+        })
+    }
+
+    pub(super) fn flaw_looked(
+        &mut self,
+        change: FlawChange,
+        size: Option<evenwall_piece::fact::Measure>,
+        now: Moment,
+    ) -> Result<(), AppError> {
+        let Some((piece, flaw)) = self.flaw_on_page() else {
+            return Ok(());
+        };
+        let (piece, note) = (piece.id.clone(), flaw.note.clone());
+        let writing = Writing {
+            said: self.said_looked(&piece, &note, change, size.as_ref()),
+            facts: vec![PieceFact::FlawLooked {
+                flaw: note.flaw,
+                change,
+                size_mm: size,
+            }],
+            piece,
+            to_list: false,
+        };
+        self.write_now(writing, now)
+    }
+
+    pub(super) fn save_longer(&mut self, now: Moment) -> Result<(), AppError> {
+        let Some(mut field) = self.states.flaws.longer.clone() else {
+            return Ok(());
+        };
+        match self.read_field(Quantity::FlawSize, &mut field) {
+            Ok(size) => self.flaw_looked(FlawChange::Longer, size, now),
+            Err(Refused) => {
+                self.states.flaws.longer = Some(field);
+                Ok(())
+            }
+        }
+    }
+
+    pub(super) fn ask_take_back(&mut self) {
+        let Some((piece, flaw)) = self.flaw_on_page() else {
+            return;
+        };
+        let what = self.flaw_place(flaw);
+        let writing = Writing {
+            piece: piece.id.clone(),
+            facts: vec![PieceFact::Retracts(flaw.entry.line.clone())],
+            said: self
+                .words()
+                .with("flaws-said-taken-back", &[("what", what.as_str().into())]),
+            to_list: true,
+        };
+        let words = self.words();
+        let question = Question {
+            title: words.with("flaws-take-back-title", &[("what", what.into())]),
+            text: words.text("flaws-take-back-text"),
+            choices: vec![
+                Choice {
+                    label: words.text("flaws-take-back"),
+                    style: ChoiceStyle::Danger,
+                    action: Some(Action::Flaws(FlawsAction::Write(Box::new(writing)))),
+                },
+                Choice {
+                    label: words.text("flaws-keep"),
+                    style: ChoiceStyle::Plain,
+                    action: None,
+                },
+            ],
+            caution: false,
+        };
+        self.ask(question);
+    }
+}

@@ -1,0 +1,465 @@
+//! Promises of True and Finish: cracks come first and filling clears nothing, the sum is the trade's, and what is not
+//! recorded is said once and never asked for again.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+mod support_piece;
+
+use evenwall_app::action::Action;
+use evenwall_app::flaws::FlawsAction;
+use evenwall_app::route::Page;
+use evenwall_app::truing::{FinishView, SheetView, TrueView, TruingAction as T, TruingSheet};
+use evenwall_piece::detail::{DetailField, DetailValue};
+use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef};
+use evenwall_piece::ids::FlawId;
+use evenwall_piece::stage::Stage;
+use evenwall_piece::vocabulary::{CrackAnswer, FlawKind, Taken, Treatment, TrueDecision};
+use support_piece::{Hands, detail, id, mm};
+
+fn length(field: DetailField, value: f64) -> PieceFact {
+    PieceFact::Detail {
+        field,
+        value: Some(mm(value)),
+    }
+}
+
+fn wall(station: u8, value: f64) -> PieceFact {
+    PieceFact::Reading(Reading {
+        station: StationRef::Wall(station),
+        position: Clock::TWELVE,
+        wall_mm: Some(Measure::plain(value)),
+        feel: None,
+        taken: Taken::Callipers,
+    })
+}
+
+fn check(through: bool) -> PieceFact {
+    PieceFact::FlawFound(FlawNote {
+        flaw: FlawId::new("c1").unwrap(),
+        kind: FlawKind::Check,
+        station: Some(StationRef::Wall(2)),
+        clock: Clock::new(1),
+        size_mm: None,
+        through,
+        note: String::new(),
+    })
+}
+
+fn glued() -> PieceFact {
+    PieceFact::FlawTreated(FlawTreated {
+        flaw: FlawId::new("c1").unwrap(),
+        treatment: Treatment::Thin,
+        face: None,
+        goes: None,
+        look_again: None,
+    })
+}
+
+/// An ash vessel of 200 mm in True, its walls read, with what else happened.
+fn hands(more: Vec<PieceFact>) -> Hands {
+    let facts = vec![
+        detail(DetailField::Mark, "K03"),
+        detail(DetailField::Wood, "white-ash"),
+        length(DetailField::Diameter, 200.0),
+        wall(1, 11.0),
+        wall(2, 10.0),
+        wall(3, 12.0),
+    ];
+    let mut h = Hands::with([facts, more, vec![PieceFact::StageMoved(Stage::True)]].concat());
+    h.open();
+    h.act(Action::Open(Page::Truing(id())));
+    h
+}
+
+fn act(h: &mut Hands, action: T) {
+    h.act(Action::Truing(action));
+}
+
+fn page(h: &Hands) -> TrueView {
+    h.app.true_view(h.now()).unwrap()
+}
+
+fn finish(h: &Hands) -> FinishView {
+    h.app.finish_view(h.now()).unwrap()
+}
+
+fn sheet(h: &Hands) -> SheetView {
+    page(h).sheet.expect("a sheet")
+}
+
+fn answer(h: &mut Hands, answer: CrackAnswer) {
+    let piece = id();
+    act(h, T::Cracks { piece, answer });
+}
+
+fn measure(h: &mut Hands, longest: &str, shortest: &str) {
+    act(h, T::Open(TruingSheet::Oval));
+    act(h, T::First(longest.into()));
+    act(h, T::Second(shortest.into()));
+    act(h, T::Save);
+}
+
+fn decide(h: &mut Hands, key: &str, why: &str) {
+    act(h, T::Open(TruingSheet::Decision));
+    act(h, T::Choose(key.into()));
+    act(h, T::First(why.into()));
+    act(h, T::Save);
+}
+
+#[test]
+fn cracks_come_first_and_nothing_else_is_offered_before_the_answer() {
+    let mut h = hands(vec![check(false), glued()]);
+    h.days(2);
+    let view = page(&h);
+    assert_eq!(view.crack_title, "Any crack?");
+    assert_eq!(view.cracks[0].title, "Check, station 2, 1 o'clock");
+    assert_eq!(view.cracks[0].note, "Glued Thu 12 Mar, still a crack");
+    assert_eq!(view.next.0, "");
+    answer(&mut h, CrackAnswer::None);
+    assert_eq!(page(&h).next.0, "Measure the oval");
+    assert_eq!(page(&h).answered, "Answered Sat 14 Mar");
+    assert_eq!(page(&h).note_crack, "");
+    answer(&mut h, CrackAnswer::Hairline);
+    assert_eq!(page(&h).note_crack, "Note the crack");
+    assert!(page(&h).caution.contains("in doubt"));
+    h.no_word_is_absent();
+}
+
+#[test]
+fn rim_or_floor_advises_not_to_spin_it_and_filling_never_takes_that_back() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::RimOrFloor);
+    let said = |h: &Hands| (page(h).caution, page(h).caution_note);
+    let (caution, note) = said(&h);
+    assert!(caution.starts_with("Do not spin it."), "{caution}");
+    assert!(note.contains("does not give the strength back"));
+    decide(&mut h, "fill", "epoxy and dust");
+    assert_eq!(said(&h), (caution.clone(), note));
+    // It is advice, not a lock: going on is possible, with the caution in the sheet.
+    act(&mut h, T::Open(TruingSheet::Decision));
+    assert_eq!(sheet(&h).caution, caution);
+}
+
+#[test]
+fn a_crack_through_the_wall_keeps_its_caution_once_it_is_glued() {
+    let open = hands(vec![check(true)]);
+    let filled = hands(vec![check(true), glued()]);
+    assert!(page(&open).caution.contains("goes through the wall"));
+    assert_eq!(page(&filled).caution, page(&open).caution);
+}
+
+#[test]
+fn no_speed_stands_anywhere_in_true() {
+    let mut h = hands(vec![check(false)]);
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "195", "187");
+    let text = format!("{:?}", page(&h)).to_lowercase();
+    assert!(!text.contains("rpm"), "{text}");
+}
+
+#[test]
+fn the_wall_left_is_the_thinnest_less_half_the_difference() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "195", "189");
+    let part = page(&h).oval.unwrap();
+    // 10 - (195 - 189) / 2 = 7: common practice, no source.
+    assert_eq!((part.value.as_str(), part.unit.as_str()), ("7.0", "mm"));
+    assert_eq!(part.caption, "Most that can be left before cleaning up");
+    assert_eq!(part.difference, "Oval by 6.0\u{a0}mm");
+    assert!(part.sum.contains("10.0\u{a0}mm, station 2"), "{}", part.sum);
+    assert!(part.sum.contains("Common practice, no source"));
+    // Finish wall of a 200 mm vessel: 6.
+    assert_eq!(part.wanted, "Finish wall wanted: 6\u{a0}mm");
+    assert_eq!((part.tag_kind, part.tag.as_str()), ("even", "1.0\u{a0}mm to spare"));
+    assert!(!part.drawing.finish.is_empty() && !part.drawing.turned.is_empty());
+    for (shortest, kind, tag) in [
+        ("188", "neutral", "tight, 0.5\u{a0}mm over"),
+        ("185", "thin", "1.0\u{a0}mm short"),
+        ("170", "thin", "8.5\u{a0}mm short"),
+    ] {
+        measure(&mut h, "195", shortest);
+        let part = page(&h).oval.unwrap();
+        assert_eq!((part.tag_kind, part.tag.as_str()), (kind, tag), "{shortest}");
+    }
+    h.no_word_is_absent();
+}
+
+#[test]
+fn without_a_wall_it_says_so_and_invents_nothing() {
+    let mut h = Hands::with(vec![PieceFact::StageMoved(Stage::True)]);
+    h.open();
+    h.act(Action::Open(Page::Truing(id())));
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "195", "189");
+    let part = page(&h).oval.unwrap();
+    assert_eq!((part.value.as_str(), part.tag.as_str()), ("", ""));
+    assert!(part.sum.contains("not known"));
+    assert_eq!(part.legend.len(), 1, "neither a rough circle nor a ring is drawn");
+    h.no_word_is_absent();
+}
+
+#[test]
+fn longest_and_shortest_the_wrong_way_round_are_asked_about() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "186.4", "195.4");
+    let question = h.app.question().unwrap().clone();
+    assert_eq!(question.title, "Were the two swapped?");
+    assert_eq!(h.piece().finish.oval, None);
+    h.act(Action::CloseQuestion);
+    assert!(page(&h).sheet.is_some(), "what was typed is still there");
+    act(&mut h, T::Save);
+    h.act(Action::Choose(0));
+    let oval = h.piece().finish.oval.clone().unwrap();
+    assert!((oval.longest_mm.value - 195.4).abs() < 1e-9);
+    assert!((oval.shortest_mm.value - 186.4).abs() < 1e-9);
+    assert_eq!(page(&h).sheet, None);
+    h.no_word_is_absent();
+}
+
+#[test]
+fn nonsense_is_refused_in_its_field_and_both_fields_are_read() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "wide", "");
+    let sheet = sheet(&h);
+    assert!(sheet.first.unwrap().error.contains("cannot be read"));
+    assert!(sheet.second.unwrap().error.contains("Nothing was typed"));
+    for typed in ["-195", "19500", "195 187", "195 kg"] {
+        act(&mut h, T::First(typed.into()));
+        act(&mut h, T::Save);
+        assert!(!page(&h).sheet.unwrap().first.unwrap().error.is_empty(), "{typed}");
+    }
+    assert_eq!(h.piece().finish.oval, None);
+}
+
+#[test]
+fn the_spigot_fits_or_does_not_and_never_holds() {
+    let mut h = hands(vec![]);
+    for (typed, kind, words) in [
+        ("52", "even", "Fits the jaws"),
+        ("48", "thin", "Too small for the jaws"),
+    ] {
+        act(&mut h, T::Open(TruingSheet::Spigot));
+        act(&mut h, T::First(typed.into()));
+        act(&mut h, T::Save);
+        let fits = page(&h).fits.unwrap();
+        assert_eq!((fits.0, fits.1.as_str()), (kind, words));
+        assert_eq!(fits.2, "Jaws not said, 50\u{a0}mm assumed.");
+        assert!(!format!("{fits:?}").contains("hold"));
+    }
+    h.no_word_is_absent();
+}
+
+#[test]
+fn the_decision_leads_where_it_says_with_its_reason() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::None);
+    measure(&mut h, "195", "189");
+    assert_eq!(page(&h).next.0, "Decide");
+    act(&mut h, T::Next);
+    assert!(!sheet(&h).active, "nothing is chosen yet");
+    act(&mut h, T::Save);
+    assert_eq!(h.piece().finish.decision, None);
+    act(&mut h, T::Close);
+
+    decide(&mut h, "fill", "hairline at the rim");
+    assert_eq!(page(&h).decision.1, "Fill it first");
+    assert_eq!(page(&h).decision_note, "Thu 12 Mar: hairline at the rim");
+    act(&mut h, T::Next);
+    assert_eq!(h.app.route().page(), Some(&Page::Flaws(id())));
+    h.act(Action::Back);
+
+    decide(&mut h, "go", "");
+    assert_eq!(page(&h).decision_note, "Thu 12 Mar");
+    assert_eq!(page(&h).next.0, "Next stage: Finish");
+    act(&mut h, T::Next);
+    assert_eq!(h.piece().stage(), Stage::Finish);
+    assert_eq!(h.app.route().page(), Some(&Page::Finishing(id())));
+    h.act(Action::Undo);
+    assert_eq!(h.piece().stage(), Stage::True);
+    h.no_word_is_absent();
+}
+
+#[test]
+fn scrap_leads_to_how_it_ended() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::RimOrFloor);
+    decide(&mut h, "scrap", "crack half way across");
+    assert_eq!(h.app.route().page(), Some(&Page::Ending(id())));
+    let (_, decision, reason) = h.piece().finish.decision.clone().unwrap();
+    assert_eq!((decision, reason.as_str()), (TrueDecision::Scrap, "crack half way across"));
+    assert!(h.piece().living(), "how it was lost is said there");
+}
+
+#[test]
+fn undo_leads_back_to_the_same_view_after_each_thing_recorded() {
+    let mut h = hands(vec![check(false)]);
+    type Step = fn(&mut Hands);
+    let steps: [Step; 4] = [
+        |h| answer(h, CrackAnswer::Hairline),
+        |h| measure(h, "195", "189"),
+        |h| {
+            act(h, T::Open(TruingSheet::Spigot));
+            act(h, T::First("52.5".into()));
+            act(h, T::Save);
+        },
+        |h| decide(h, "go", "sound"),
+    ];
+    for step in steps {
+        let before = page(&h);
+        step(&mut h);
+        let after = page(&h);
+        assert_ne!(after, before);
+        h.act(Action::Undo);
+        assert_eq!(page(&h), before);
+        h.act(Action::Redo);
+        assert_eq!(page(&h), after);
+    }
+}
+
+#[test]
+fn a_full_disk_loses_nothing_typed() {
+    let mut h = hands(vec![]);
+    answer(&mut h, CrackAnswer::None);
+    h.fail(true);
+    measure(&mut h, "195", "189");
+    assert!(h.app.save_error().is_some());
+    assert_eq!(sheet(&h).first.unwrap().text, "195");
+    h.act(Action::Back);
+    h.fail(false);
+    h.act(Action::TryAgain);
+    assert!(h.piece().finish.oval.is_some());
+    assert_eq!(h.app.route().page(), Some(&Page::Piece(id())));
+}
+
+/// The same piece in Finish, on its page.
+fn finishing(more: Vec<PieceFact>) -> Hands {
+    let mut h = hands(vec![]);
+    h.act(Action::Open(Page::Piece(id())));
+    h.moved(Stage::Finish);
+    for fact in more {
+        h.fact(fact);
+    }
+    h.act(Action::Open(Page::Finishing(id())));
+    h
+}
+
+fn coat(h: &mut Hands, text: &str, day: &str) {
+    act(h, T::Open(TruingSheet::Coat));
+    act(h, T::First(text.into()));
+    act(h, T::Choose(day.into()));
+}
+
+#[test]
+fn grits_are_chips_from_coarse_to_fine_and_own_words() {
+    let mut h = finishing(vec![]);
+    act(&mut h, T::Open(TruingSheet::Grits));
+    assert!(!finish(&h).sheet.unwrap().active);
+    for grit in ["240", "120", "600", "600"] {
+        act(&mut h, T::Choose(grit.into()));
+    }
+    act(&mut h, T::First(" grey web ".into()));
+    act(&mut h, T::Save);
+    let grits = finish(&h).grits;
+    assert_eq!(grits[0].title, "120, 240, grey web");
+    assert_eq!(grits[0].note, "Thu 12 Mar");
+    h.act(Action::Undo);
+    assert!(finish(&h).grits.is_empty());
+    h.no_word_is_absent();
+}
+
+#[test]
+fn a_coat_goes_on_today_yesterday_or_on_a_day_that_is_typed() {
+    let mut h = finishing(vec![]);
+    coat(&mut h, "oil, first coat", "typed");
+    for (typed, part) in [("", "Type a day"), ("1 Apr", "lies ahead"), ("soon", "cannot be read")] {
+        act(&mut h, T::Second(typed.into()));
+        act(&mut h, T::Save);
+        let error = finish(&h).sheet.unwrap().second.unwrap().error;
+        assert!(error.contains(part), "{typed}: {error}");
+    }
+    act(&mut h, T::Second("9 Mar".into()));
+    act(&mut h, T::Save);
+    coat(&mut h, "oil", "today");
+    act(&mut h, T::Save);
+    coat(&mut h, "oil", "yesterday");
+    act(&mut h, T::Save);
+    let coats: Vec<_> = finish(&h).coats.into_iter().map(|c| (c.title, c.note)).collect();
+    let row = |a: &str, b: &str| (a.to_owned(), b.to_owned());
+    assert_eq!(
+        coats,
+        [
+            row("oil, first coat", "Mon 9 Mar"),
+            row("oil", "Wed 11 Mar"),
+            row("oil", "Thu 12 Mar"),
+        ]
+    );
+    // What went on before is offered, each once.
+    act(&mut h, T::Open(TruingSheet::Coat));
+    let ways = finish(&h).sheet.unwrap().first.unwrap().ways;
+    assert_eq!(ways, ["oil", "oil, first coat"]);
+    act(&mut h, T::Save);
+    let error = finish(&h).sheet.unwrap().first.unwrap().error;
+    assert!(error.contains("Nothing was typed"));
+    h.no_word_is_absent();
+}
+
+#[test]
+fn finished_says_once_what_is_not_recorded_and_ends_the_piece() {
+    let mut h = finishing(vec![]);
+    act(&mut h, T::Finished);
+    let question = h.app.question().unwrap().clone();
+    assert_eq!(question.title, "Is K03 finished?");
+    let missing = "final wall, grits, coats, size, weight, signature";
+    assert!(question.text.contains(missing), "{}", question.text);
+    h.act(Action::Choose(1));
+    assert!(h.piece().living());
+    act(&mut h, T::Finished);
+    h.act(Action::Choose(0));
+    assert_eq!(h.piece().end.as_ref().unwrap().1, End::Finished);
+    assert_eq!(h.app.route().page(), Some(&Page::Piece(id())));
+    h.act(Action::Undo);
+    assert!(h.piece().living());
+    h.no_word_is_absent();
+}
+
+#[test]
+fn with_everything_recorded_finished_asks_nothing() {
+    let mut h = finishing(vec![
+        wall(1, 6.0),
+        PieceFact::Grits("120, 240".into()),
+        PieceFact::Coat("oil".into()),
+        PieceFact::Detail {
+            field: DetailField::FinishedSize,
+            value: Some(DetailValue::Text("190 by 210".into())),
+        },
+        PieceFact::Weighed {
+            mass_g: Measure::plain(412.0),
+            tare_g: 0.0,
+        },
+    ]);
+    // Signed: wood, year and mark are there to be kept or changed.
+    act(&mut h, T::Open(TruingSheet::Signed));
+    let offered = finish(&h).sheet.unwrap().first.unwrap().text;
+    assert!(offered.ends_with(", 2026, K03"), "{offered}");
+    act(&mut h, T::Save);
+    let rows: Vec<String> = finish(&h).rows.into_iter().map(|r| r.note).collect();
+    assert_eq!(rows[0], "1 of 8 read");
+    assert_eq!(rows[1..3], ["190 by 210", "412\u{a0}g, today"]);
+    assert_eq!(rows[3], offered);
+    act(&mut h, T::Finished);
+    assert_eq!(h.app.question(), None);
+    assert!(h.piece().end.is_some());
+    h.no_word_is_absent();
+}
+
+#[test]
+fn a_piece_that_ended_offers_no_second_end() {
+    let mut h = finishing(vec![PieceFact::Ended(End::Finished)]);
+    assert_eq!(finish(&h).finished, "");
+    h.act(Action::Open(Page::Truing(id())));
+    assert_eq!(page(&h).next.0, "");
+    // The flaw pages may still be opened from here.
+    h.act(Action::Flaws(FlawsAction::Leave));
+}

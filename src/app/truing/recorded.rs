@@ -1,0 +1,331 @@
+//! Recorded: what True and Finish write down, named to the last fact so that it can be tried again from anywhere.
+
+use evenwall_piece::fact::{End, Measure, PieceFact};
+use evenwall_piece::ids::PieceId;
+use evenwall_piece::piece::Moment;
+use evenwall_piece::vocabulary::{CrackAnswer, TrueDecision};
+
+use super::{TruingAction, TruingSheet};
+use crate::action::Action;
+use crate::app::{App, AppError};
+use crate::measured::Refused;
+use crate::numbers::Quantity;
+use crate::piece::{DayChoice, PieceAction};
+use crate::question::{Choice, ChoiceStyle, Question};
+use crate::route::Page;
+
+/// Where the turner is led afterwards.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Leads {
+    /// The page stays.
+    Nowhere,
+    /// To how the piece ended.
+    Ending,
+}
+
+/// Facts to be recorded in one line, and what is said of them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Recorded {
+    /// The piece.
+    pub piece: PieceId,
+    /// When it happened.
+    pub at: Moment,
+    /// What happened.
+    pub facts: Vec<PieceFact>,
+    /// What was done, for the undo bar.
+    pub said: String,
+    /// Where the turner is led afterwards.
+    pub leads: Leads,
+}
+
+/// The most characters of own words that are kept.
+const MOST_WORDS: usize = 10_000;
+
+pub(super) fn own_words(text: &str) -> String {
+    text.trim().chars().take(MOST_WORDS).collect()
+}
+
+impl App {
+    pub(super) fn write_truing(&mut self, recorded: Recorded, now: Moment) -> Result<(), AppError> {
+        let Recorded {
+            piece,
+            at,
+            facts,
+            said,
+            leads,
+        } = recorded;
+        self.record(&piece, at, facts, now)?;
+        self.close_truing_sheet();
+        if leads == Leads::Ending {
+            self.open_page(Page::Ending(piece), now);
+        }
+        self.say(said);
+        Ok(())
+    }
+
+    /// Records it now; should that fail, exactly this is tried again.
+    pub(super) fn write_truing_now(
+        &mut self,
+        recorded: Recorded,
+        now: Moment,
+    ) -> Result<(), AppError> {
+        self.retry_with(Action::Truing(TruingAction::Write(Box::new(
+            recorded.clone(),
+        ))));
+        self.write_truing(recorded, now)
+    }
+
+    pub(super) fn answer_cracks(
+        &mut self,
+        piece: &PieceId,
+        answer: CrackAnswer,
+        now: Moment,
+    ) -> Result<(), AppError> {
+        let mark = self.mark_of(piece);
+        let words = self.words();
+        let text = words.text(&format!("crack-answer-{}", answer.key()));
+        let said = words.with(
+            "trueup-said-cracks",
+            &[("mark", mark.into()), ("answer", text.into())],
+        );
+        let recorded = Recorded {
+            piece: piece.clone(),
+            at: now,
+            facts: vec![PieceFact::Cracks(answer)],
+            said,
+            leads: Leads::Nowhere,
+        };
+        self.write_truing_now(recorded, now)
+    }
+
+    /// Reads what the sheet holds and records it. What cannot be read is said in the sheet.
+    pub(super) fn save_truing(&mut self, now: Moment) -> Result<(), AppError> {
+        let Some(sheet) = self.states.truing.sheet else {
+            return Ok(());
+        };
+        match self.read_sheet(sheet, now) {
+            Ok(Some(recorded)) => self.write_truing_now(recorded, now),
+            Ok(None) | Err(Refused) => Ok(()),
+        }
+    }
+
+    fn read_sheet(
+        &mut self,
+        sheet: TruingSheet,
+        now: Moment,
+    ) -> Result<Option<Recorded>, Refused> {
+        let Some(piece) = self.truing_piece().map(|p| p.id.clone()) else {
+            return Ok(None);
+        };
+        let text = own_words(&self.states.truing.first.text);
+        let recorded = match sheet {
+            TruingSheet::Oval => return self.read_oval(piece, now),
+            TruingSheet::Spigot => {
+                let size = self.read_first(Quantity::SpigotDiameter)?;
+                let shown = self.numbers().diameter_fine(size.value).text();
+                let said = self.said_about(&piece, "trueup-said-spigot", &shown);
+                self.recorded(piece, now, PieceFact::SpigotTrued(size), said)
+            }
+            TruingSheet::Decision => {
+                let Some(decision) = self.states.truing.decision else {
+                    return Ok(None);
+                };
+                let what = self
+                    .words()
+                    .text(&format!("true-decision-{}", decision.key()));
+                let said = self.said_about(&piece, "trueup-said-decided", &what);
+                let fact = PieceFact::TrueDecided {
+                    decision,
+                    reason: text,
+                };
+                Recorded {
+                    leads: if decision == TrueDecision::Scrap {
+                        Leads::Ending
+                    } else {
+                        Leads::Nowhere
+                    },
+                    ..self.recorded(piece, now, fact, said)
+                }
+            }
+            TruingSheet::Grits => {
+                let grits = self.grits_in_sheet();
+                if grits.is_empty() {
+                    return Ok(None);
+                }
+                let said = self.said_about(&piece, "finish-said-grits", &grits);
+                self.recorded(piece, now, PieceFact::Grits(grits), said)
+            }
+            TruingSheet::Coat => {
+                if text.is_empty() {
+                    self.states.truing.first.error = self.words().text("finish-coat-wanted");
+                    return Err(Refused);
+                }
+                let at = self.coat_moment(now)?;
+                let said = self.said_about(&piece, "finish-said-coat", &text);
+                Recorded {
+                    at,
+                    ..self.recorded(piece, now, PieceFact::Coat(text), said)
+                }
+            }
+            TruingSheet::Signed => {
+                if text.is_empty() {
+                    self.states.truing.first.error = self.words().text("finish-signed-wanted");
+                    return Err(Refused);
+                }
+                let said = self.said_about(&piece, "finish-said-signed", &text);
+                self.recorded(piece, now, PieceFact::Signed(text), said)
+            }
+        };
+        Ok(Some(recorded))
+    }
+
+    fn recorded(&self, piece: PieceId, at: Moment, fact: PieceFact, said: String) -> Recorded {
+        Recorded {
+            piece,
+            at,
+            facts: vec![fact],
+            said,
+            leads: Leads::Nowhere,
+        }
+    }
+
+    /// For words that want the mark and one thing more.
+    fn said_about(&self, piece: &PieceId, id: &str, what: &str) -> String {
+        let what: String = what.chars().take(60).collect();
+        let args = [("mark", self.mark_of(piece).into()), ("what", what.into())];
+        self.words().with(id, &args)
+    }
+
+    fn read_first(&mut self, quantity: Quantity) -> Result<Measure, Refused> {
+        let mut field = self.states.truing.first.clone();
+        let read = self.read_wanted_field(quantity, &mut field);
+        self.states.truing.first = field;
+        read
+    }
+
+    /// Longest and shortest; where the shortest is the longer one, whether they were swapped is asked.
+    fn read_oval(&mut self, piece: PieceId, now: Moment) -> Result<Option<Recorded>, Refused> {
+        let longest = self.read_first(Quantity::OutsideDiameter);
+        let mut field = self.states.truing.second.clone();
+        let shortest = self.read_wanted_field(Quantity::OutsideDiameter, &mut field);
+        self.states.truing.second = field;
+        let (longest, shortest) = (longest?, shortest?);
+        if shortest.value > longest.value {
+            let swapped = self.oval_recorded(piece, shortest.clone(), longest.clone(), now);
+            let numbers = self.numbers();
+            let question = Question {
+                title: self.words().text("trueup-swapped-title"),
+                text: self.words().with(
+                    "trueup-swapped-text",
+                    &[
+                        ("shortest", numbers.length_fine(shortest.value).text().into()),
+                        ("longest", numbers.length_fine(longest.value).text().into()),
+                    ],
+                ),
+                choices: vec![
+                    Choice {
+                        label: self.words().text("trueup-swapped-yes"),
+                        style: ChoiceStyle::Primary,
+                        action: Some(Action::Truing(TruingAction::Write(Box::new(swapped)))),
+                    },
+                    Choice {
+                        label: self.words().text("trueup-swapped-no"),
+                        style: ChoiceStyle::Plain,
+                        action: None,
+                    },
+                ],
+                caution: false,
+            };
+            self.ask(question);
+            return Ok(None);
+        }
+        Ok(Some(self.oval_recorded(piece, longest, shortest, now)))
+    }
+
+    fn oval_recorded(
+        &self,
+        piece: PieceId,
+        longest_mm: Measure,
+        shortest_mm: Measure,
+        now: Moment,
+    ) -> Recorded {
+        let numbers = self.numbers();
+        let what = self.words().with(
+            "piece-oval",
+            &[
+                (
+                    "longest",
+                    numbers.diameter_fine(longest_mm.value).number.into(),
+                ),
+                (
+                    "shortest",
+                    numbers.diameter_fine(shortest_mm.value).text().into(),
+                ),
+            ],
+        );
+        let said = self.said_about(&piece, "trueup-said-oval", &what);
+        let fact = PieceFact::Oval {
+            longest_mm,
+            shortest_mm,
+        };
+        self.recorded(piece, now, fact, said)
+    }
+
+    /// When the coat of the sheet went on: now, or noon of another day.
+    fn coat_moment(&mut self, now: Moment) -> Result<Moment, Refused> {
+        let today = now.date_naive();
+        let back = |days| today.checked_sub_days(chrono::Days::new(days));
+        let day = match self.states.truing.day {
+            DayChoice::Today => return Ok(now),
+            DayChoice::Yesterday => back(1),
+            DayChoice::TwoDaysAgo => back(2),
+            DayChoice::Typed => {
+                let mut field = self.states.truing.second.clone();
+                let read = self.read_day_field(&mut field, today, false);
+                self.states.truing.second = field;
+                Some(read?)
+            }
+        };
+        Ok(match day {
+            Some(day) if day != today => crate::piece::moving::noon(day, now),
+            _ => now,
+        })
+    }
+
+    /// Ends the piece as finished; where something is not recorded, that is said first.
+    pub(super) fn finished(&mut self, now: Moment) -> Result<(), AppError> {
+        let Some(piece) = self.truing_piece() else {
+            return Ok(());
+        };
+        let (id, missing) = (piece.id.clone(), self.not_recorded(piece));
+        let end = Action::Piece(PieceAction::End {
+            piece: id.clone(),
+            end: End::Finished,
+        });
+        if missing.is_empty() {
+            self.retry_with(end);
+            return self.end_piece(&id, End::Finished, now);
+        }
+        let mark = self.mark_of(&id);
+        let words = self.words();
+        let question = Question {
+            title: words.with("finish-ask-title", &[("mark", mark.into())]),
+            text: words.with("finish-ask-text", &[("missing", missing.join(", ").into())]),
+            choices: vec![
+                Choice {
+                    label: words.text("finish-ask-yes"),
+                    style: ChoiceStyle::Primary,
+                    action: Some(end),
+                },
+                Choice {
+                    label: words.text("finish-ask-no"),
+                    style: ChoiceStyle::Plain,
+                    action: None,
+                },
+            ],
+            caution: false,
+        };
+        self.ask(question);
+        Ok(())
+    }
+}

@@ -1,0 +1,176 @@
+//! Promises of True. Every rule here is common practice, no source.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+mod support;
+
+use evenwall_piece::detail::{DetailField, DetailValue};
+use evenwall_piece::fact::{
+    Clock, FlawNote, FlawTreated, Measure, PieceFact as F, Reading, StationRef,
+};
+use evenwall_piece::ids::FlawId;
+use evenwall_piece::piece::Piece;
+use evenwall_piece::shop::{Jaws, Shop};
+use evenwall_piece::truing::{
+    DoNotSpin, Fit, do_not_spin, first_to_look_at, most_left, ovality, spigot_fit, wall_to_true,
+};
+use evenwall_piece::vocabulary::{CrackAnswer, FlawChange, FlawKind, Taken, Treatment};
+use support::{fold, line};
+
+fn found(id: &str, kind: FlawKind, through: bool, station: Option<StationRef>) -> F {
+    F::FlawFound(FlawNote {
+        flaw: FlawId::new(id).unwrap(),
+        kind,
+        station,
+        clock: None,
+        size_mm: None,
+        through,
+        note: String::new(),
+    })
+}
+
+fn glued(id: &str) -> F {
+    F::FlawTreated(FlawTreated {
+        flaw: FlawId::new(id).unwrap(),
+        treatment: Treatment::Thin,
+        face: None,
+        goes: None,
+        look_again: None,
+    })
+}
+
+fn gone(id: &str) -> F {
+    F::FlawLooked {
+        flaw: FlawId::new(id).unwrap(),
+        change: FlawChange::Gone,
+        size_mm: None,
+    }
+}
+
+fn piece(facts: Vec<F>) -> Piece {
+    fold(&[line("a", 1, 1, [vec![F::Created], facts].concat())])
+}
+
+#[test]
+fn a_crack_through_the_wall_speaks_against_spinning_also_once_it_is_glued() {
+    let through = found("c", FlawKind::Check, true, None);
+    assert_eq!(do_not_spin(&piece(vec![through.clone()])), Some(DoNotSpin::Through));
+    let filled = piece(vec![through.clone(), glued("c")]);
+    assert_eq!(do_not_spin(&filled), Some(DoNotSpin::Through));
+    assert_eq!(do_not_spin(&piece(vec![through, gone("c")])), None);
+    // A knot that goes through is no crack.
+    assert_eq!(do_not_spin(&piece(vec![found("k", FlawKind::Knot, true, None)])), None);
+}
+
+#[test]
+fn rim_and_floor_speak_against_spinning() {
+    let answer = |a| piece(vec![F::Cracks(a)]);
+    assert_eq!(do_not_spin(&answer(CrackAnswer::RimOrFloor)), Some(DoNotSpin::RimOrFloor));
+    assert_eq!(do_not_spin(&answer(CrackAnswer::Hairline)), None);
+    let floor = found("c", FlawKind::Check, false, Some(StationRef::Floor));
+    assert_eq!(
+        do_not_spin(&piece(vec![floor, F::Cracks(CrackAnswer::None)])),
+        Some(DoNotSpin::InFloor)
+    );
+}
+
+#[test]
+fn cracks_come_first_then_what_was_glued_and_nothing_that_was_cut_away() {
+    let piece = piece(vec![
+        found("k", FlawKind::Knot, false, None),
+        glued("k"),
+        found("p", FlawKind::Pith, false, None),
+        found("c", FlawKind::Check, false, None),
+        found("g", FlawKind::RingShake, false, None),
+        glued("g"),
+        found("x", FlawKind::Check, false, None),
+        gone("x"),
+    ]);
+    let ids: Vec<&str> = first_to_look_at(&piece)
+        .iter()
+        .map(|f| f.note.flaw.as_str())
+        .collect();
+    assert_eq!(ids, ["c", "g", "k"]);
+}
+
+fn read(station: StationRef, hour: u8, wall: f64) -> F {
+    F::Reading(Reading {
+        station,
+        position: Clock::new(hour).unwrap(),
+        wall_mm: Some(Measure::plain(wall)),
+        feel: None,
+        taken: Taken::Callipers,
+    })
+}
+
+fn oval(longest: f64, shortest: f64) -> F {
+    F::Oval {
+        longest_mm: Measure::plain(longest),
+        shortest_mm: Measure::plain(shortest),
+    }
+}
+
+#[test]
+fn the_wall_is_the_thinnest_read_last_before_the_oval_and_never_the_floor() {
+    let first = vec![
+        F::Created,
+        read(StationRef::Wall(1), 12, 9.0),
+        read(StationRef::Wall(1), 12, 10.5),
+        read(StationRef::Wall(2), 6, 10.0),
+        read(StationRef::Floor, 12, 7.0),
+    ];
+    let before = fold(&[line("a", 1, 1, first.clone())]);
+    assert_eq!(wall_to_true(&before), Some((StationRef::Wall(2), 10.0)));
+    let after = fold(&[
+        line("a", 1, 1, first),
+        line("a", 2, 2, vec![oval(195.0, 187.0)]),
+        line("a", 3, 3, vec![read(StationRef::Wall(2), 6, 6.5)]),
+    ]);
+    assert_eq!(wall_to_true(&after), Some((StationRef::Wall(2), 10.0)));
+    assert!((ovality(after.finish.oval.as_ref().unwrap()) - 8.0).abs() < 1e-12);
+    assert_eq!(wall_to_true(&piece(vec![])), None);
+}
+
+#[test]
+fn half_the_difference_comes_off_the_wall() {
+    // 10 - (195 - 187) / 2 = 6, and 10 - (200 - 176) / 2 = -2: common practice, no source.
+    assert!((most_left(10.0, 195.0, 187.0) - 6.0).abs() < 1e-12);
+    assert!((most_left(10.0, 200.0, 176.0) + 2.0).abs() < 1e-12);
+}
+
+fn jaws(id: &str, smallest: f64, largest: f64) -> Jaws {
+    Jaws {
+        id: id.into(),
+        name: format!("{id} jaws"),
+        smallest_mm: smallest,
+        largest_mm: largest,
+    }
+}
+
+#[test]
+fn the_spigot_is_tried_against_the_jaws_of_the_piece_then_the_shops_then_50_mm() {
+    let plain = piece(vec![]);
+    let mut shop = Shop::default();
+    let fit = spigot_fit(&plain, &shop, 52.0);
+    assert_eq!((fit.jaws.is_none(), fit.fit), (true, Fit::Fits));
+    assert_eq!(spigot_fit(&plain, &shop, 49.5).fit, Fit::TooSmall);
+
+    shop.jaws = vec![jaws("small", 38.0, 46.0), jaws("large", 60.0, 75.0)];
+    let fit = spigot_fit(&plain, &shop, 44.0);
+    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("small", Fit::Fits));
+    // Between the two, 48 is nearer to the small ones.
+    let fit = spigot_fit(&plain, &shop, 48.0);
+    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("small", Fit::TooLarge));
+
+    let named = piece(vec![F::Detail {
+        field: DetailField::Jaws,
+        value: Some(DetailValue::Text("Large jaws".into())),
+    }]);
+    let fit = spigot_fit(&named, &shop, 44.0);
+    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("large", Fit::TooSmall));
+    // Jaws that the shop does not know have no sizes.
+    let strange = piece(vec![F::Detail {
+        field: DetailField::Jaws,
+        value: Some(DetailValue::Text("somebody's".into())),
+    }]);
+    assert!(spigot_fit(&strange, &shop, 44.0).jaws.is_none());
+}
