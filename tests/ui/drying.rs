@@ -284,7 +284,7 @@ fn pounds_and_a_tare_fit_on_every_size() {
     bench.pictures_of("drying-pounds");
     bench.touch("Weigh now");
     bench.touch("Tare");
-    bench.touch("0.9\u{a0}oz as last time");
+    bench.touch("0.9\u{a0}oz again");
     for key in ["1", "lb", "1", "3", "Point", "2"] {
         bench.press(key);
     }
