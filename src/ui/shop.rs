@@ -13,6 +13,7 @@ use evenwall_ui::{
 use slint::{ComponentHandle, Model, ModelRc, SharedString};
 
 use super::models::{fill, list};
+use super::visible::Shown;
 use super::{Screens, on, on_touch};
 
 /// A touch of a row does what the row of the view says.
@@ -52,12 +53,12 @@ fn row(view: RowView) -> ShopRowItem {
     ShopRowItem {
         id: view.id.into(),
         kind: view.kind.key().into(),
-        title: view.title.into(),
-        note: view.note.into(),
-        value: view.value.into(),
+        title: view.title.shown(),
+        note: view.note.shown(),
+        value: view.value.shown(),
         icon: view.icon.into(),
         selected: view.selected,
-        button: view.button.into(),
+        button: view.button.shown(),
     }
 }
 
@@ -68,8 +69,8 @@ fn sections(old: ModelRc<ShopSectionItem>, views: Vec<SectionView>) -> ModelRc<S
         let rows: Vec<ShopRowItem> = view.rows.into_iter().map(row).collect();
         ShopSectionItem {
             key: view.key.into(),
-            title: view.title.into(),
-            note: view.note.into(),
+            title: view.title.shown(),
+            note: view.note.shown(),
             rows: match kept {
                 Some(kept) => fill(kept.rows, rows),
                 None => list(rows),
@@ -105,7 +106,7 @@ fn field(view: FieldView, old: Option<ShopFieldItem>) -> ShopFieldItem {
         text: view.text.into(),
         placeholder: view.placeholder.into(),
         error: view.error.into(),
-        note: view.note.into(),
+        note: view.note.shown(),
         unit: view.unit.into(),
         choices: options,
         ways,
@@ -128,7 +129,7 @@ fn show_form(page: &ShopSubAdapter, form: Option<FormView>) {
         })
         .collect();
     page.set_fields(fill(old, fields));
-    page.set_form_title(form.title.into());
+    page.set_form_title(form.title.shown());
     page.set_form_note(form.note.into());
     page.set_form_follows(form.follows.into());
     page.set_form_save(form.save.into());

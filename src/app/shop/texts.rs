@@ -125,7 +125,7 @@ impl App {
                     "shop-about-licence",
                     &["shop-about-ours", "shop-about-font", "shop-about-offline"],
                 ),
-                self.paragraphs("slint", "shop-about-made-with", &["shop-about-slint"]),
+                self.paragraphs("toolkit", "shop-about-made-with", &["shop-about-toolkit"]),
             ],
             ..ShopView::default()
         }

@@ -156,7 +156,7 @@ impl RowView {
 /// Rows that belong together, in one card.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SectionView {
-    /// Stable key; `slint` for the card of the toolkit.
+    /// Stable key; `toolkit` for the card of the toolkit.
     pub key: &'static str,
     /// Above the card; empty for none.
     pub title: String,

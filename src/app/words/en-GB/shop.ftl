@@ -343,4 +343,4 @@ shop-about-ours = Evenwall is free software under the MIT licence.
 shop-about-font = Evenwall Text is Atkinson Hyperlegible Next with equal-width figures, under the SIL Open Font License 1.1.
 shop-about-offline = No account, no network, nothing is reported to anyone.
 shop-about-made-with = Made with
-shop-about-slint = The screens are made with Slint, used under its royalty-free licence.
+shop-about-toolkit = The screens are made with Slint, used under its royalty-free licence.

@@ -7,4 +7,4 @@ shop-wood-unnamed = A wood needs a name. Type one, for example churchyard basswo
 shop-about-never = It never clears a piece or a speed, and it never says that a crack will not come. That judgment is yours.
 shop-about-licence = Licenses
 shop-about-ours = Evenwall is free software under the MIT license.
-shop-about-slint = The screens are made with Slint, used under its royalty-free license.
+shop-about-toolkit = The screens are made with Slint, used under its royalty-free license.
