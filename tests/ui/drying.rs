@@ -128,7 +128,7 @@ fn weights(bench: &Bench) -> Vec<f64> {
 fn three_weights_from_nothing_and_undo_brings_each_page_back() {
     let bench = bench(&[]);
     assert!(bench.reads("Not weighed yet"));
-    bench.pictures_of("drying-empty");
+    bench.picture("drying-empty");
     bench.touch("Weigh now");
     for key in ["8", "4", "0"] {
         bench.press(key);
@@ -211,11 +211,11 @@ fn a_question_is_answered_before_anything_is_recorded() {
     assert!(bench.sees("866\u{a0}g: 26\u{a0}g more?"));
     bench.pictures_of("weigh-question");
     bench.touch("Something changed: glue, wax, re-cut, bark");
-    bench.pictures_of("weigh-changed");
+    bench.picture("weigh-changed");
     bench.touch("Wax went on");
     assert_eq!(weights(&bench), [840.0, 866.0]);
     assert!(bench.reads("Wax went on. Weights before and after are not compared."));
-    bench.pictures_of("drying-break");
+    bench.picture("drying-break");
     bench.touch("Undo: M02: 866\u{a0}g after wax. A new curve begins.");
     assert_eq!(weights(&bench), [840.0]);
     assert!(!bench.reads("Wax went on"));
@@ -256,7 +256,7 @@ fn the_curve_of_months_is_touched_and_leads_to_the_diary() {
     bench.screens.act(Action::Back);
     bench.touch("Close: 891\u{a0}g");
     bench.touch("30 days");
-    bench.pictures_of("drying-30-days");
+    bench.picture("drying-30-days");
     bench.touch("More");
     bench.pictures_of("drying-more");
     bench.touch("Glue went on");
@@ -284,7 +284,7 @@ fn pounds_and_a_tare_fit_on_every_size() {
     bench.pictures_of("drying-pounds");
     bench.touch("Weigh now");
     bench.touch("Tare");
-    bench.touch("0.9\u{a0}oz as last time");
+    bench.touch("0.9\u{a0}oz again");
     for key in ["1", "lb", "1", "3", "Point", "2"] {
         bench.press(key);
     }

@@ -54,7 +54,10 @@ impl WeightAxis {
         // From ten pounds up "12 lb 8" is too wide for the edge: whole pounds, and room for two of them.
         let whole_pounds = pounds && high_g / unit >= 150.0;
         let two_pounds = if whole_pounds { 2.2 * 16.0 * unit } else { 0.0 };
-        let least = (8.0 * scale_step_g).max(0.04 * middle).max(1.0).max(two_pounds);
+        let least = (8.0 * scale_step_g)
+            .max(0.04 * middle)
+            .max(1.0)
+            .max(two_pounds);
         let room = (0.08 * (high_g - low_g)).max((least - (high_g - low_g)) / 2.0);
         let (low, high) = ((low_g - room).max(0.0), high_g + room);
         let least_step = if whole_pounds { 16.0 } else { 0.0 };

@@ -7,6 +7,7 @@ use evenwall_wood::steady::{LAST_DAYS, Reason, WEIGHINGS};
 
 use super::view::StayingView;
 use crate::app::App;
+use crate::numbers::Quantity;
 
 /// Most bars of the row of days.
 const BARS: u32 = 60;
@@ -50,13 +51,10 @@ impl App {
         let left = said.of.saturating_sub(said.day);
         match said.reason {
             Reason::NotWeighedTwice => words.text("drying-reason-once"),
-            Reason::StillFalling => words.with(
-                "drying-reason-falling",
-                &[
-                    ("n", (LAST_DAYS / 7.0).round().to_string().into()),
-                    ("step", weight(step_g).into()),
-                ],
-            ),
+            Reason::StillFalling => {
+                let weeks = (LAST_DAYS / 7.0).round().to_string();
+                words.with("drying-reason-falling", &[("n", weeks.into())])
+            }
             Reason::Rose => words.with("drying-reason-rose", &[("n", left.into())]),
             Reason::NotLongEnough => {
                 let band = (2.0 * step_g).max(evenwall_wood::steady::BAND * last_g);
@@ -91,7 +89,10 @@ impl App {
                 ("below", below.text().into()),
                 (
                     "step",
-                    numbers.mass_by_scale(run.step_g, run.step_g).text().into(),
+                    numbers
+                        .quantity(Quantity::ScaleStep, run.step_g)
+                        .text()
+                        .into(),
                 ),
             ],
         )

@@ -10,7 +10,7 @@ use evenwall_piece::fact::PieceFact;
 use evenwall_piece::shop::{Climate, ShopFact};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{BagFeel, Room};
-use support_drying::{Loft, fortnights, id, noon};
+use support_drying::{Loft, fortnights, id, noon, weighed};
 
 fn look(feel: BagFeel) -> PieceFact {
     PieceFact::Look {
@@ -113,7 +113,7 @@ fn staying_put_is_counted_from_when_the_fall_stopped_and_says_why() {
     assert!(
         falling
             .reason
-            .starts_with("Still falling: more than 1\u{a0}g in the last 3 weeks")
+            .starts_with("Still falling over the last 3 weeks")
     );
     assert_eq!(falling.since, "");
 
@@ -253,4 +253,17 @@ fn the_air_is_spoken_of_only_where_it_is_kept() {
             "In the house at about 9\u{a0}% (20\u{a0}°C, 50\u{a0}%). Read 8 weeks ago."
         ]
     );
+}
+
+#[test]
+fn no_sentence_speaks_of_nothing_where_weights_are_in_ounces() {
+    let facts = vec![
+        (noon("2026-02-05"), vec![weighed(190.0)]),
+        (noon("2026-03-05"), vec![weighed(180.0)]),
+    ];
+    let view = Loft::with(facts, &[], r#"{"mass":"pound-ounce"}"#).view();
+    assert!(!view.coarse.contains(" 0\u{a0}oz"), "{}", view.coarse);
+    assert!(view.coarse.contains("0.04\u{a0}oz"), "{}", view.coarse);
+    let reason = view.staying.unwrap().reason;
+    assert!(!reason.contains("0\u{a0}oz"), "{reason}");
 }

@@ -59,7 +59,7 @@ drying-a-week-note = { $share } of its weight
 drying-staying = Staying put { $n } of { $of } days
 drying-since = since { $day }
 drying-reason-once = One weight says nothing yet. Weigh it again in a fortnight.
-drying-reason-falling = Still falling: more than { $step } in the last { $n } weeks. The count starts when the fall stops.
+drying-reason-falling = Still falling over the last { $n } weeks. The count starts when the fall stops.
 drying-reason-rose = It got heavier and has held since. { $n ->
     [one] { $n } day more at this weight.
    *[other] { $n } days more at this weight.
@@ -137,7 +137,7 @@ weigh-net = { $weight } of wood
 weigh-bare = Weighed bare
 weigh-tare = Less { $weight } tare
 weigh-tare-bare = Bare
-weigh-tare-last = { $weight } as last time
+weigh-tare-last = { $weight } again
 weigh-tare-other = Other tare
 weigh-tare-heavy = A tare of { $tare } leaves too little of { $weight }: at least { $least } of wood is needed. Check both.
 weigh-tare-label = Tare
