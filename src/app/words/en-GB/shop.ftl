@@ -216,8 +216,8 @@ shop-step-until = { $n ->
     [one] Every day until day { $day }
    *[other] Every { $n } days until day { $day }
 }
-shop-step-add-look = Another step of looks
-shop-step-add-weighing = Another step of weighings
+shop-step-add-look = Add to the looks
+shop-step-add-weighing = Add to the weighings
 shop-step-remove = Take this step away
 shop-every = Every
 shop-until = Until day
