@@ -29,6 +29,8 @@ pub struct UndoView {
     pub button: String,
     /// True where the button does again.
     pub redo: bool,
+    /// What a second button says that undoes the thing before; empty where there is none.
+    pub further: String,
 }
 
 /// One choice of a question.
@@ -157,15 +159,19 @@ impl App {
         }
         // What was taken back last can be done again until something new is done.
         match (self.undo().last_taken_back(), self.undo().last_done()) {
-            (Some(step), _) => Some(UndoView {
+            (Some(step), before) => Some(UndoView {
                 said: words.with("undo-taken-back", &[("what", step.said.as_str().into())]),
                 button: words.text("action-redo"),
                 redo: true,
+                further: before.map_or_else(String::new, |b| {
+                    words.with("undo-further", &[("what", b.said.as_str().into())])
+                }),
             }),
             (None, Some(step)) => Some(UndoView {
                 said: step.said.clone(),
                 button: words.text("action-undo"),
                 redo: false,
+                further: String::new(),
             }),
             (None, None) => None,
         }

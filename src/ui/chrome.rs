@@ -54,11 +54,13 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
         said: String::new(),
         button: String::new(),
         redo: false,
+        further: String::new(),
     });
     chrome.set_undo_shown(!undo.said.is_empty());
     chrome.set_undo_said(undo.said.into());
     chrome.set_undo_button(undo.button.into());
     chrome.set_undo_is_redo(undo.redo);
+    chrome.set_undo_further(undo.further.into());
     chrome.set_undo_in_page(view.undo_in_page);
     chrome.set_question_shown(view.question.is_some());
     if let Some(question) = view.question {
