@@ -58,12 +58,17 @@ impl WeightAxis {
         let room = (0.08 * (high_g - low_g)).max((least - (high_g - low_g)) / 2.0);
         let (low, high) = ((low_g - room).max(0.0), high_g + room);
         let least_step = if whole_pounds { 16.0 } else { 0.0 };
-        let step = unit * round_step(((high - low) / unit / 4.5).max(least_step), pounds);
-        let first = (low / step).ceil();
-        let ticks_g = (0..8)
-            .map(|i| (first + f64::from(i)) * step)
-            .take_while(|g| *g <= high + 1e-6)
-            .collect();
+        let marks = |parts: f64| -> Vec<f64> {
+            let step = unit * round_step(((high - low) / unit / parts).max(least_step), pounds);
+            let first = (low / step).ceil();
+            (0..8)
+                .map(|i| (first + f64::from(i)) * step)
+                .take_while(|g| *g <= high + 1e-6)
+                .collect()
+        };
+        // Few marks read best; where they fall so that only one is left, the next finer step has more.
+        let coarse = marks(4.5);
+        let ticks_g = if coarse.len() < 2 { marks(5.6) } else { coarse };
         Self {
             low_g: low,
             high_g: high,
