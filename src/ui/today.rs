@@ -34,6 +34,9 @@ fn on_row(
 /// The callbacks of a list, alike on three pages.
 macro_rules! connect_list {
     ($page:expr, $screens:expr) => {
+        // The invented rows of the previews are one list for all pages: each page begins with its own.
+        $page.set_rows(ModelRc::default());
+        $page.set_card(TaskCard::default());
         $page.on_touched(on($screens, |row: SharedString| {
             Some(Action::Today(TodayAction::Row(row.into())))
         }));

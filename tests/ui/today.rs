@@ -312,6 +312,10 @@ fn after_a_silence_one_list() {
     bench.pictures_of("catch-up");
     tall(&bench);
     assert!(!bench.reads("late"));
+    // Beside it Today keeps its own list.
+    bench.resize(1180.0, 3000.0, 1.0);
+    assert!(bench.reads("late") && bench.sees("Overdue 8 "));
+    tall(&bench);
     bench.touch("Nothing");
     assert!(bench.reads("Neck left open"));
     bench.touch("Back");

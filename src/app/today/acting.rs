@@ -50,9 +50,9 @@ impl App {
 
     fn is_open(&self, row: &str, now: Moment) -> bool {
         let lists = [
-            self.today_view(now).list,
-            self.catch_up_view(now).list,
-            self.away_view(now).list,
+            self.today_list(now),
+            self.catch_up_plain(now).list,
+            self.away_plain(now).list,
         ];
         lists
             .iter()

@@ -142,9 +142,9 @@ impl App {
     fn place_of(&self, row: &str, now: Moment) -> Option<(String, usize)> {
         let (group, ..) = parts(row)?;
         let list = match group {
-            "catch-up" => self.catch_up_view(now).list,
-            "return" => self.away_view(now).list,
-            _ => self.today_view(now).list,
+            "catch-up" => self.catch_up_plain(now).list,
+            "return" => self.away_plain(now).list,
+            _ => self.today_list(now),
         };
         let of_group = |id: &str| parts(id).is_some_and(|(g, ..)| g == group);
         let place = list

@@ -147,8 +147,8 @@ impl App {
                 stands
             } else {
                 words.with(
-                    "today-stands-at",
-                    &[("stands", wood.into()), ("place", stands.into())],
+                    "away-act-note",
+                    &[("wood", wood.into()), ("stands", stands.into())],
                 )
             },
             done,
@@ -173,6 +173,13 @@ impl App {
     /// Away as it stands.
     #[must_use]
     pub fn away_view(&self, now: Moment) -> AwayView {
+        let mut view = self.away_plain(now);
+        view.list = self.drawn(view.list);
+        view
+    }
+
+    /// The same without drawings.
+    pub(super) fn away_plain(&self, now: Moment) -> AwayView {
         let words = self.words();
         let today = now.date_naive();
         let mut view = AwayView {
@@ -215,6 +222,8 @@ impl App {
                 rows,
                 most: MOST,
             };
+            view.title = words.text("today-back");
+            view.away_until.clear();
             view.return_title = words.text("away-return");
             view.list = self.listed(vec![group], bench);
             if due.is_empty() {

@@ -48,6 +48,13 @@ impl App {
     /// The one list after a silence.
     #[must_use]
     pub fn catch_up_view(&self, now: Moment) -> CatchUpView {
+        let mut view = self.catch_up_plain(now);
+        view.list = self.drawn(view.list);
+        view
+    }
+
+    /// The same without drawings.
+    pub(super) fn catch_up_plain(&self, now: Moment) -> CatchUpView {
         let words = self.words();
         let order = &self.states.today.catch_up;
         if order.is_empty() {

@@ -6,6 +6,7 @@ use super::done::Done;
 use super::row::{Manner, parts};
 use super::view::{CardView, ListView, RowView, Shape};
 use crate::app::App;
+use crate::drawing::section_of;
 
 /// A group of a list: its key, its rows, and the most of them that are shown at first.
 pub(super) struct Group {
@@ -65,7 +66,6 @@ impl App {
             note: done.act.clone(),
             tag: done.what.clone(),
             icon: done.icon,
-            drawing: Some(crate::drawing::section_of(piece)),
             mark,
             wood,
             ..RowView::default()
@@ -108,6 +108,17 @@ impl App {
         }
         boxes(&mut rows);
         ListView { rows, card }
+    }
+
+    /// Draws the pieces of the rows that have room for it.
+    pub(super) fn drawn(&self, mut list: ListView) -> ListView {
+        for row in &mut list.rows {
+            let room = matches!(row.shape, Shape::Row | Shape::Card | Shape::Done);
+            if let Some((_, _, id)) = parts(&row.id).filter(|_| room) {
+                row.drawing = self.piece(&id).map(section_of);
+            }
+        }
+        list
     }
 
     /// The row that is open: the one opened by hand; once that is answered the next bag after it; else the first bag.

@@ -9,12 +9,12 @@ use evenwall_piece::round::{WeighWhich, bag_round, weigh_round};
 
 use super::list::Group;
 use super::row::Manner;
-use super::view::{ButtonView, NothingView, NoticeView, RowView, Shape, TodayView};
+use super::view::{ButtonView, ListView, NothingView, NoticeView, RowView, Shape, TodayView};
 use crate::app::App;
 use crate::words::dates::{month_long, weekday_long};
 
 /// The most rows of a group that are shown before "show all".
-const MOST_DUE: usize = 24;
+const MOST_DUE: usize = 12;
 const MOST_COMING: usize = 6;
 const MOST_READY: usize = 6;
 const MOST_UNSEEN: usize = 3;
@@ -28,7 +28,18 @@ impl App {
     #[must_use]
     pub fn today_view(&self, now: Moment) -> TodayView {
         let pieces: Vec<&Piece> = self.pieces().collect();
-        self.with_bench(now, |bench| self.today_at(&pieces, bench))
+        let mut view = self.with_bench(now, |bench| self.today_at(&pieces, bench));
+        view.list = self.drawn(view.list);
+        view
+    }
+
+    /// The list of Today without drawings: its rows and their order.
+    pub(super) fn today_list(&self, now: Moment) -> ListView {
+        let pieces: Vec<&Piece> = self.pieces().collect();
+        self.with_bench(now, |bench| {
+            let agenda = agenda(&pieces, bench);
+            self.listed(self.today_groups(&agenda, bench), bench)
+        })
     }
 
     fn today_at(&self, pieces: &[&Piece], bench: &Bench<'_>) -> TodayView {

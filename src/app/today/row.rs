@@ -9,7 +9,6 @@ use evenwall_piece::weights::last_weighing;
 
 use super::view::{ButtonView, RowView, Shape};
 use crate::app::App;
-use crate::drawing::section_of;
 use crate::words::dates::weekday_short;
 
 /// What a list leaves out of its rows.
@@ -117,7 +116,6 @@ impl App {
             remark,
             tag,
             late: late && task.urgency == Urgency::Serious,
-            drawing: Some(section_of(piece)),
             button: first,
             second,
             wide_buttons: wide,

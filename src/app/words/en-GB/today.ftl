@@ -232,6 +232,7 @@ away-am-back = I am back
 away-was-until = Away until { $day }
 away-act-title = Before you leave
 away-act = { $mark }: { $act }
+away-act-note = { $wood } · { $stands }
 away-act-open-neck = open the neck
 away-act-put-in-paper = put it in paper
 away-act-finish-or-bag = half-turned, finish or bag it
