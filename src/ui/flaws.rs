@@ -21,6 +21,7 @@ use slint::{ComponentHandle, SharedString};
 
 use super::models::{fill, list};
 use super::piece::on_page;
+use super::visible::Shown;
 use super::{Screens, drawing, on, on_touch};
 
 /// Connects the callbacks of the adapters.
@@ -130,9 +131,9 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
 }
 
 fn show_list(page: &FlawsAdapter<'_>, view: FlawsView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_mouth(fraction(view.outside.mouth));
     page.set_outside(outside(view.outside));
@@ -175,9 +176,9 @@ fn card(view: FlawCard) -> FlawCardItem {
 }
 
 fn show_flaw(page: &FlawAdapter<'_>, view: FlawView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_part(
         match (&view.form, &view.seen) {
@@ -286,7 +287,7 @@ fn show_seen(page: &FlawAdapter<'_>, seen: SeenView) {
     page.set_seen_clock(fill(page.get_seen_clock(), marks(seen.clock)));
     page.set_seen_lines(texts(seen.lines));
     page.set_seen_tag(seen.tag.into());
-    page.set_seen_note(seen.note.into());
+    page.set_seen_note(seen.note.shown());
     page.set_look_title(seen.look_title.into());
     page.set_looks(fill(page.get_looks(), options(seen.looks)));
     page.set_lengths(seen.lengths.into());

@@ -4,6 +4,8 @@
 
 mod bench;
 mod diary;
+mod flaws;
 mod frame;
 mod piece;
 mod pieces;
+mod truing;
