@@ -16,6 +16,7 @@ mod piece_forms;
 pub mod pieces;
 pub mod shop;
 pub mod today;
+pub mod today_rounds;
 pub mod truing;
 pub mod visible;
 pub mod wall;

@@ -1,15 +1,171 @@
-//! Hands the views of these pages to Slint and their touches to the app.
+//! Hands the pages of Shop to Slint and their touches to the app.
 
 use std::rc::Rc;
 
+use evenwall_app::action::Action;
 use evenwall_app::app::App;
+use evenwall_app::shop::ShopAction;
+use evenwall_app::shop::view::{FieldView, FormView, RowView, SectionView, ShopView};
 use evenwall_piece::piece::Moment;
-use evenwall_ui::AppWindow;
+use evenwall_ui::{
+    AppWindow, Choice, ShopAdapter, ShopFieldItem, ShopRowItem, ShopSectionItem, ShopSubAdapter,
+};
+use slint::{ComponentHandle, Model, ModelRc, SharedString};
 
-use super::Screens;
+use super::models::{fill, list};
+use super::{Screens, on, on_touch};
+
+/// A touch of a row does what the row of the view says.
+fn on_row(
+    screens: &Rc<Screens>,
+    view: fn(&App, Moment) -> ShopView,
+) -> impl FnMut(SharedString) + 'static {
+    let screens = Rc::downgrade(screens);
+    move |id| {
+        let Some(screens) = screens.upgrade() else {
+            return;
+        };
+        let now = (screens.clock)();
+        if let Some(action) = screens.read(|app| view(app, now).touch(&id)) {
+            screens.act(action);
+        }
+    }
+}
 
 /// Connects the callbacks of the adapters.
-pub fn connect(_screens: &Rc<Screens>) {}
+pub fn connect(screens: &Rc<Screens>) {
+    let hub = screens.window.global::<ShopAdapter>();
+    hub.on_touched(on_row(screens, App::shop_view));
+    let page = screens.window.global::<ShopSubAdapter>();
+    page.on_touched(on_row(screens, App::shop_page_view));
+    page.on_back(on_touch(screens, || Action::Back));
+    let mut edited = on(screens, |(key, text): (SharedString, SharedString)| {
+        Some(ShopAction::Typed(key.into(), text.into()).into())
+    });
+    page.on_edited(move |key, text| edited((key, text)));
+    page.on_save(on_touch(screens, || ShopAction::Save.into()));
+    page.on_remove(on_touch(screens, || ShopAction::Remove.into()));
+    page.on_close(on_touch(screens, || ShopAction::Close.into()));
+}
+
+fn row(view: RowView) -> ShopRowItem {
+    ShopRowItem {
+        id: view.id.into(),
+        kind: view.kind.key().into(),
+        title: view.title.into(),
+        note: view.note.into(),
+        value: view.value.into(),
+        icon: view.icon.into(),
+        selected: view.selected,
+        button: view.button.into(),
+    }
+}
+
+/// The cards. A card keeps its list of rows, so that what has the focus keeps it.
+fn sections(old: ModelRc<ShopSectionItem>, views: Vec<SectionView>) -> ModelRc<ShopSectionItem> {
+    let cards = views.into_iter().enumerate().map(|(place, view)| {
+        let kept = old.row_data(place).filter(|o| o.key == view.key);
+        let rows: Vec<ShopRowItem> = view.rows.into_iter().map(row).collect();
+        ShopSectionItem {
+            key: view.key.into(),
+            title: view.title.into(),
+            note: view.note.into(),
+            rows: match kept {
+                Some(kept) => fill(kept.rows, rows),
+                None => list(rows),
+            },
+        }
+    });
+    let cards = cards.collect();
+    fill(old, cards)
+}
+
+fn choices(views: impl Iterator<Item = (String, String)>) -> Vec<Choice> {
+    views
+        .map(|(id, text)| Choice {
+            id: id.into(),
+            text: text.into(),
+            ..Choice::default()
+        })
+        .collect()
+}
+
+/// A field; its lists are kept, so that fields compare equal.
+fn field(view: FieldView, old: Option<ShopFieldItem>) -> ShopFieldItem {
+    let ways = choices(view.ways.into_iter().map(|way| (way.clone(), way)));
+    let options = choices(view.choices.into_iter().map(|c| (c.key, c.text)));
+    let (ways, options) = match old {
+        Some(old) => (fill(old.ways, ways), fill(old.choices, options)),
+        None => (list(ways), list(options)),
+    };
+    ShopFieldItem {
+        key: view.key.into(),
+        kind: view.kind.key().into(),
+        label: view.label.into(),
+        text: view.text.into(),
+        placeholder: view.placeholder.into(),
+        error: view.error.into(),
+        note: view.note.into(),
+        unit: view.unit.into(),
+        choices: options,
+        ways,
+    }
+}
+
+fn show_form(page: &ShopSubAdapter, form: Option<FormView>) {
+    let Some(form) = form else {
+        page.set_form_shown(false);
+        return;
+    };
+    let old = page.get_fields();
+    let fields = form
+        .fields
+        .into_iter()
+        .enumerate()
+        .map(|(place, view)| {
+            let kept = old.row_data(place).filter(|o| o.key == view.key);
+            field(view, kept)
+        })
+        .collect();
+    page.set_fields(fill(old, fields));
+    page.set_form_title(form.title.into());
+    page.set_form_note(form.note.into());
+    page.set_form_follows(form.follows.into());
+    page.set_form_save(form.save.into());
+    page.set_form_remove(form.remove.into());
+    // Last: it opens with its contents in place.
+    page.set_form_shown(true);
+}
 
 /// Shows the page with this key.
-pub fn show(_window: &AppWindow, _app: &App, _page: &str, _now: Moment) {}
+pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
+    if page == "shop" {
+        let view = app.shop_view(now);
+        let hub = window.global::<ShopAdapter>();
+        hub.set_title(view.title.into());
+        hub.set_sections(sections(hub.get_sections(), view.sections));
+        return;
+    }
+    let view = app.shop_page_view(now);
+    let page = window.global::<ShopSubAdapter>();
+    page.set_title(view.title.into());
+    page.set_subtitle(view.subtitle.into());
+    page.set_intro(view.intro.into());
+    page.set_back_label(view.back.into());
+    page.set_close_label(view.close.into());
+    page.set_clear_label(view.clear.into());
+    let (id, text) = view
+        .primary
+        .map_or_else(Default::default, |p| (p.id, p.title));
+    page.set_primary_id(id.into());
+    page.set_primary_text(text.into());
+    // A page of its own does not take over the rows of the one before.
+    let old = if page.get_key() == view.key {
+        page.get_sections()
+    } else {
+        list(Vec::new())
+    };
+    page.set_sections(sections(old, view.sections));
+    page.set_key(view.key.into());
+    show_form(&page, view.form);
+}

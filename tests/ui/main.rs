@@ -4,8 +4,12 @@
 
 mod bench;
 mod diary;
+mod drying;
 mod flaws;
 mod frame;
 mod piece;
 mod pieces;
+mod shop;
+mod today;
 mod truing;
+mod wall;

@@ -61,7 +61,7 @@ pub struct DiaryState {
 
 /// The text id of an entry.
 #[must_use]
-pub(super) fn entry_text(entry: &EntryId) -> String {
+pub(crate) fn entry_text(entry: &EntryId) -> String {
     format!("{}:{}:{}", entry.line.device, entry.line.n, entry.part)
 }
 

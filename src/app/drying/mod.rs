@@ -1,26 +1,143 @@
-//! Drying: weights over time and weighing.
+//! Drying: weights over time, what they say, and weighing.
 
+mod air;
+mod asking;
+mod axis;
+mod chart;
+mod coming;
+mod day;
+mod entry;
+mod losing;
+mod page;
+mod picked;
+mod recording;
+mod staying;
+mod strip;
+pub mod view;
+mod weigh_page;
+
+use evenwall_piece::ids::{EntryId, PieceId};
 use evenwall_piece::piece::Moment;
+use evenwall_piece::vocabulary::MassChange;
 
 use crate::app::{App, AppError};
+use crate::diary::{DiaryAction, Filter, entry_text};
 use crate::route::Page;
 
-/// What can be done there.
+pub use chart::Span;
+pub use day::When;
+pub use entry::typed;
+pub use recording::NewWeight;
+
+/// What can be done on these pages. What is recorded names its piece, so that trying again after a failure can never
+/// write to another one.
 #[derive(Debug, Clone, PartialEq)]
-pub enum DryingAction {}
+pub enum DryingAction {
+    /// Chose how much of the time is shown.
+    Show(Span),
+    /// Touched the chart, as fractions from the left and from the top.
+    Pick(f64, f64),
+    /// Went to the weighing before or after the one picked.
+    Step(i32),
+    /// Put the picked weighing away.
+    Unpick,
+    /// Opened the picked weighing in the diary, for correcting.
+    Correct,
+    /// Opened the sheet behind the three dots, or closed it.
+    More(bool),
+    /// Noted that something other than drying changed the weight.
+    MassChanged(PieceId, MassChange),
+    /// A key of the keypad on the screen.
+    Key(String),
+    /// A key of a keyboard, or a scale that types like one.
+    Typed(char),
+    /// Chose what stands on the scale with the piece: `bare`, `last` or `other`.
+    Tare(String),
+    /// Unfolded the tare.
+    ShowTare,
+    /// Chose when it was weighed.
+    When(When),
+    /// Typed the day.
+    Day(String),
+    /// Answered what the page asks.
+    Answer(String),
+    /// Recorded a weight.
+    Weighed(NewWeight),
+}
 
 /// What the pages remember between two touches.
 #[derive(Debug, Default)]
-pub struct DryingState {}
+pub struct DryingState {
+    span: Span,
+    picked: Option<EntryId>,
+    more: bool,
+    weigh: entry::Weigh,
+}
 
 impl App {
-    pub(crate) fn enter_drying(&mut self, _page: Option<&Page>, _now: Moment) {}
+    pub(crate) fn enter_drying(&mut self, page: Option<&Page>, _now: Moment) {
+        let state = &mut self.states.drying;
+        state.more = false;
+        // Back from weighing or correcting the chart stands as it was left.
+        if !matches!(
+            page,
+            Some(Page::Drying(_) | Page::Weigh(_) | Page::Diary(_))
+        ) {
+            state.span = Span::default();
+            state.picked = None;
+        }
+        state.weigh = entry::Weigh::default();
+    }
 
     pub(crate) fn apply_drying(
         &mut self,
         action: DryingAction,
-        _now: Moment,
+        now: Moment,
     ) -> Result<(), AppError> {
-        match action {}
+        match action {
+            DryingAction::MassChanged(piece, change) => {
+                return self.mass_changed(&piece, change, now);
+            }
+            DryingAction::Weighed(weight) => return self.record_weight(weight, now),
+            _ => {}
+        }
+        let Some(id) = self.route().page().and_then(Page::piece).cloned() else {
+            return Ok(());
+        };
+        match action {
+            DryingAction::Show(span) => {
+                self.states.drying.span = span;
+                self.states.drying.picked = None;
+            }
+            DryingAction::Pick(x, y) => self.pick(&id, x, y, now),
+            DryingAction::Step(by) => self.step_picked(&id, by, now),
+            DryingAction::Unpick => self.states.drying.picked = None,
+            DryingAction::Correct => return self.correct_picked(id, now),
+            DryingAction::More(open) => self.states.drying.more = open,
+            DryingAction::Key(key) => return self.weigh_key(&id, &key, now),
+            DryingAction::Typed(c) => return self.weigh_typed(&id, c, now),
+            DryingAction::Tare(choice) => self.choose_tare(&id, &choice, now),
+            DryingAction::ShowTare => self.states.drying.weigh.tare_shown = true,
+            DryingAction::When(when) => {
+                self.states.drying.weigh.when = when;
+                self.states.drying.weigh.day_wrong.clear();
+            }
+            DryingAction::Day(text) => {
+                self.states.drying.weigh.day = text;
+                self.states.drying.weigh.day_wrong.clear();
+            }
+            DryingAction::Answer(answer) => return self.answer_weigh(&id, &answer, now),
+            DryingAction::MassChanged(..) | DryingAction::Weighed(_) => {}
+        }
+        Ok(())
+    }
+
+    fn correct_picked(&mut self, id: PieceId, now: Moment) -> Result<(), AppError> {
+        let Some(entry) = self.states.drying.picked.clone() else {
+            return Ok(());
+        };
+        self.open_page(Page::Diary(id), now);
+        self.apply_diary(DiaryAction::SetFilter(Filter::Weights), now)?;
+        self.apply_diary(DiaryAction::Toggle(entry_text(&entry)), now)
     }
 }

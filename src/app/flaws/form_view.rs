@@ -22,7 +22,7 @@ impl App {
         drawing.stations.get(place).map(|s| station_of(s.number))
     }
 
-    pub(super) fn form_view(
+    pub(super) fn flaw_form_view(
         &self,
         piece: &Piece,
         noted: Option<&FlawNote>,

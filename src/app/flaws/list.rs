@@ -288,7 +288,7 @@ pub(super) fn out_of(
 ) -> Option<f64> {
     clock?;
     let out = place_on_outside(piece, station, clock).map_or(0.7, |p| p.out);
-    Some(out.clamp(0.3, 0.86))
+    Some(out.clamp(0.3, 0.72))
 }
 
 fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {

@@ -104,7 +104,7 @@ impl App {
             gone: None,
         };
         let Some(id) = id else {
-            view.form = Some(self.form_view(piece, None, Mode::See));
+            view.form = Some(self.flaw_form_view(piece, None, Mode::See));
             return Some(view);
         };
         let Some(flaw) = piece.flaw(id) else {
@@ -128,7 +128,7 @@ impl App {
                     close: words.text("action-close"),
                 });
             }
-            mode => view.form = Some(self.form_view(piece, Some(&flaw.note), mode)),
+            mode => view.form = Some(self.flaw_form_view(piece, Some(&flaw.note), mode)),
         }
         Some(view)
     }
@@ -264,7 +264,7 @@ impl App {
                 day: dates.day_and_month(at.date_naive()),
                 text: words.with(
                     "flaws-history-looked",
-                    &[("found", self.change_word(*change).into())],
+                    &[("found", self.found_word(*change).into())],
                 ),
                 note: size_mm.as_ref().map_or_else(String::new, size),
             },

@@ -120,6 +120,8 @@ quantities! {
     FlawSize = "flaw-size", Length, Range::even(1.0, 600.0, 15.0);
     /// How far a wall may be from the wall wanted and still be even, mm.
     Tolerance = "tolerance", Length, Range::new(0.2, 10.0, 0.2, 5.0, 1.5);
+    /// Wood kept in hand for cleaning up or for remounting, mm.
+    Allowance = "allowance", Length, Range::even(0.0, 20.0, 1.5);
     /// Smallest circle of a set of jaws, mm.
     JawCircle = "jaw-circle", Length, Range::even(10.0, 200.0, 50.0);
     /// Weight of a piece, g.
@@ -132,12 +134,24 @@ quantities! {
     Humidity = "humidity", Percent, Range::even(20.0, 95.0, 65.0);
     /// A moisture meter's reading, per cent of the dry weight; meters are little use above 30.
     MoistureMeter = "moisture-meter", Percent, Range::new(5.0, 60.0, 5.0, 30.0, 12.0);
+    /// Shrinkage from green to oven-dry, per cent.
+    Shrinkage = "shrinkage", Percent, Range::even(1.0, 25.0, 7.8);
+    /// Moisture of green wood, per cent of the dry weight.
+    GreenMoisture = "green-moisture", Percent, Range::even(25.0, 300.0, 75.0);
+    /// Dry weight over green volume, kg/m3.
+    BasicDensity = "basic-density", Count, Range::even(150.0, 1300.0, 560.0);
     /// Temperature of shop or house, °C.
     Temperature = "temperature", Temperature, Range::even(-10.0, 45.0, 18.0);
+    /// Temperature of a wet bulb, °C; below 0 its wick freezes.
+    WetBulb = "wet-bulb", Temperature, Range::even(0.0, 45.0, 14.0);
     /// Speed of the lathe, turns a minute.
     Speed = "speed", Speed, Range::even(50.0, 3500.0, 500.0);
     /// A number of days in a rhythm.
     Days = "days", Count, Range::even(1.0, 365.0, 3.0);
+    /// Days until a bag is felt again.
+    BagDays = "bag-days", Count, Range::even(1.0, 30.0, 3.0);
+    /// Days of a steady weight before it counts as settled.
+    SteadyDays = "steady-days", Count, Range::even(14.0, 365.0, 60.0);
     /// A number of pieces.
     Pieces = "pieces", Count, Range::even(1.0, 1000.0, 10.0);
 }

@@ -37,7 +37,7 @@ pub(super) fn fineness(quantity: Quantity) -> Fineness {
         | Quantity::SpigotDiameter
         | Quantity::SpigotLength
         | Quantity::BarDiameter => Fineness::Half,
-        Quantity::Tolerance => Fineness::Tenth,
+        Quantity::Tolerance | Quantity::Allowance => Fineness::Tenth,
         _ => Fineness::Whole,
     }
 }

@@ -122,6 +122,9 @@ impl Numbers {
                 self.mass_rounded(value, 0.1, rounded).short()
             }
             Dimension::Mass => self.mass_rounded(value, 1.0, rounded),
+            Dimension::Percent if quantity == Quantity::Shrinkage => self
+                .stepped(value, 0.1, 1, rounded, Unit::Percent)
+                .short(),
             dimension => {
                 let unit = self.units.bare(dimension);
                 self.stepped(unit.from_base(value), 1.0, 0, rounded, unit)
@@ -157,6 +160,7 @@ impl Numbers {
                 TempUnit::Celsius => 1.0,
                 TempUnit::Fahrenheit => 5.0 / 9.0,
             },
+            Dimension::Percent if quantity == Quantity::Shrinkage => 0.1,
             Dimension::Percent | Dimension::Speed | Dimension::Count => 1.0,
         }
     }

@@ -76,7 +76,7 @@ fn forbidden(folder: &str) -> &'static [&'static str] {
         "std::fs",
         "std::thread",
         "std::net",
-        "slint",
+        "slint::",
     ];
     match folder {
         "src/wood" | "src/piece" => PURE,

@@ -229,6 +229,20 @@ fn measuring_again_answers_a_question_with_again() {
 }
 
 #[test]
+fn while_a_number_is_typed_the_verdict_is_on_that_number() {
+    let mut w = Wall::new();
+    w.tap("10");
+    w.types("13");
+    let v = w.view();
+    assert_eq!(
+        (v.number.as_str(), v.verdict.as_str()),
+        ("13", "heavy by 3")
+    );
+    w.types("..");
+    assert!(w.view().verdict.is_empty());
+}
+
+#[test]
 fn nonsense_gets_a_sentence_and_records_nothing() {
     let mut w = Wall::new();
     for bad in ["1-2\n", "1 banana\n", "0\n", "9999\n", "1..2\n", ".\n"] {

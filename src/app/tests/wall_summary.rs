@@ -101,7 +101,7 @@ fn a_station_above_one_that_was_worked_later_is_left_alone() {
     assert_eq!(s.rows[2].note, "");
     assert_eq!(s.take_off.len(), 1);
     assert_eq!(s.take_off[0].station, "Station 3");
-    assert!(s.alone[0].contains("Station 1"));
+    assert!(s.alone[0].contains("station 1"));
 }
 
 #[test]
@@ -112,7 +112,7 @@ fn thin_is_alarming_only_where_the_finish_wall_cannot_be_made() {
     w.open(Page::WallSummary);
     let s = w.summary();
     assert!(!s.alarming && s.thin_title.contains("below the wall wanted"));
-    assert_eq!(s.alone, ["Leave Station 2 alone, 2 thin"]);
+    assert_eq!(s.alone, ["Leave station 2 alone, 2 thin"]);
     w.open(Page::Wall);
     w.jump("2");
     w.types("7\n");

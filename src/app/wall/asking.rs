@@ -48,7 +48,7 @@ pub struct AnswerView {
 }
 
 /// What the page asks, with its answers.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct AskView {
     /// The question.
     pub title: String,

@@ -34,10 +34,9 @@ pub(super) fn needs_laying_out(piece: &Piece) -> bool {
     }
     // The floor wanted moves the lowest ones a little; only what a rule shows is worth moving marks for.
     let near = |a: &f64, b: &f64| (a - b).abs() <= 3.0;
-    now.len() != usize::from(laid.count)
-        || (!laid.depths_mm.is_empty()
-            && !(laid.depths_mm.len() == now.len()
-                && laid.depths_mm.iter().zip(&now).all(|(a, b)| near(a, b))))
+    let fits =
+        laid.depths_mm.is_empty() || laid.depths_mm.iter().zip(&now).all(|(a, b)| near(a, b));
+    now.len() != usize::from(laid.count) || !fits
 }
 
 impl App {
@@ -47,7 +46,10 @@ impl App {
         outline: Outline,
         now: Moment,
     ) -> Result<(), AppError> {
-        let said = self.words().text(&format!("outline-{}", outline.key()));
+        let shape = self.words().text(&format!("outline-{}", outline.key()));
+        let said = self
+            .words()
+            .with("wall-said-outline", &[("shape", shape.into())]);
         let fact = PieceFact::Detail {
             field: DetailField::Outline,
             value: Some(DetailValue::Text(outline.key().to_owned())),

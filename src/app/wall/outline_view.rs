@@ -31,8 +31,8 @@ pub struct DiameterRow {
     pub station: u8,
     /// "4, lower middle".
     pub name: String,
-    /// "104 mm down".
-    pub depth: String,
+    /// "104 mm down, measured".
+    pub note: String,
     /// The diameter.
     pub value: String,
     /// "measured" or "from the shape".
@@ -199,9 +199,12 @@ impl App {
                     station: n,
                     label: format!("{station}, {value}, {source}"),
                     name: station,
-                    depth: words.with(
-                        "wall-depth",
-                        &[("depth", numbers.diameter(depth).text().into())],
+                    note: words.with(
+                        "wall-depth-source",
+                        &[
+                            ("depth", numbers.diameter(depth).text().into()),
+                            ("source", source.as_str().into()),
+                        ],
                     ),
                     value,
                     source,

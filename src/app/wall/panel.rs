@@ -6,10 +6,11 @@ use evenwall_piece::stage::{Group, Stage};
 use evenwall_piece::wanted;
 
 use super::measure::Measuring;
-use super::standing::standings;
+use super::standing::{Judged, judge_mm, standings};
 use super::view::FactRow;
 use crate::app::App;
 use crate::drawing::station_places;
+use crate::numbers::Parsed;
 
 impl App {
     /// "Station 4 of 7", "Floor".
@@ -137,6 +138,14 @@ impl App {
         {
             return self.words().text(id);
         }
+        if self.round_is_due(piece) {
+            return self.words().text("wall-round-hint");
+        }
+        String::new()
+    }
+
+    /// True at the end of hollowing, once every station was read, and before the first reading of True.
+    pub(super) fn round_is_due(&self, piece: &Piece) -> bool {
         let hollowed = piece.stage() == Stage::Hollow
             && standings(piece, &self.shop().settings)
                 .iter()
@@ -147,10 +156,26 @@ impl App {
                 .readings
                 .iter()
                 .any(|r| r.stage.group() == Group::Finishing);
-        if !self.wall_cursor().round && (hollowed || before_true) {
-            return self.words().text("wall-round-hint");
+        !self.wall_cursor().round && (hollowed || before_true)
+    }
+
+    /// How a wall of the number that is being typed would stand; nothing while it cannot be read.
+    pub(super) fn typed_judged(
+        &self,
+        piece: &Piece,
+        station: StationRef,
+        measuring: Measuring,
+        typed: &str,
+    ) -> Judged {
+        let read = self.numbers().parse(measuring.quantity(), typed);
+        let Ok(Parsed::Value(entry)) = read else {
+            return Judged::Never;
+        };
+        let mm = measuring.thickness(entry.value);
+        if mm <= 0.0 {
+            return Judged::Never;
         }
-        String::new()
+        judge_mm(piece, &self.shop().settings, station, mm)
     }
 
     pub(super) fn floor_ways(&self, piece: &Piece, station: StationRef) -> Vec<FactRow> {

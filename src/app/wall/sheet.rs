@@ -1,6 +1,5 @@
 //! Sheet: choices over the page: the section, how it is measured, how many places round.
 
-use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::Piece;
 use evenwall_piece::stage::Group;
 use evenwall_piece::vocabulary::{FlawKind, Taken};
@@ -61,11 +60,8 @@ impl App {
                     .into_iter()
                     .map(|s| SheetRow {
                         id: station_key(s),
-                        text: self.station_name(s),
-                        note: match s {
-                            StationRef::Wall(_) => self.station_note(piece, s),
-                            StationRef::Floor => String::new(),
-                        },
+                        text: self.station_row(piece, s),
+                        note: String::new(),
                         selected: !self.wall_cursor().round
                             && self.wall_cursor().section.contains(&s),
                     })

@@ -83,18 +83,21 @@ pub(super) fn tolerance(piece: &Piece, settings: &Settings) -> Tolerance {
     }
 }
 
+/// How a number stands at a station.
+pub(super) fn judge_mm(piece: &Piece, settings: &Settings, station: StationRef, mm: f64) -> Judged {
+    let wanted = wanted_at(piece, station);
+    Judged::Read {
+        mm,
+        verdict: verdict(mm, wanted, tolerance(piece, settings)),
+        off_mm: mm - wanted,
+    }
+}
+
 /// How one reading stands by itself.
 pub(super) fn judge(piece: &Piece, settings: &Settings, reading: &StationReading) -> Judged {
     let r = &reading.reading;
     match (&r.wall_mm, r.feel) {
-        (Some(m), _) if m.value.is_finite() => {
-            let wanted = wanted_at(piece, r.station);
-            Judged::Read {
-                mm: m.value,
-                verdict: verdict(m.value, wanted, tolerance(piece, settings)),
-                off_mm: m.value - wanted,
-            }
-        }
+        (Some(m), _) if m.value.is_finite() => judge_mm(piece, settings, r.station, m.value),
         (_, Some(feel)) => Judged::Felt(feel),
         _ => Judged::CantReach,
     }
@@ -118,15 +121,7 @@ pub(super) fn standing<'a>(
         .min_by(|a, b| a.0.total_cmp(&b.0));
     let last = piece.last_reading(station, None);
     let (judged, shown) = match (thinnest, last) {
-        (Some((mm, reading)), _) => {
-            let wanted = wanted_at(piece, station);
-            let judged = Judged::Read {
-                mm,
-                verdict: verdict(mm, wanted, tolerance(piece, settings)),
-                off_mm: mm - wanted,
-            };
-            (judged, Some(reading))
-        }
+        (Some((mm, reading)), _) => (judge_mm(piece, settings, station, mm), Some(reading)),
         (None, Some(reading)) => {
             // By finger the thin place round a station is what counts.
             let felt = |feel| round.iter().any(|r| r.reading.feel == Some(feel));

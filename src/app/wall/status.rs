@@ -2,6 +2,7 @@
 
 use evenwall_piece::fact::{Clock, StationRef};
 use evenwall_piece::piece::{Moment, Piece, StationReading};
+use evenwall_piece::vocabulary::Taken;
 use evenwall_wood::evenness::Verdict;
 
 use super::spot::Spot;
@@ -38,6 +39,16 @@ impl App {
         }
     }
 
+    /// "station 4", "the floor", inside a sentence.
+    pub(super) fn the_station(&self, station: StationRef) -> String {
+        match station {
+            StationRef::Wall(n) => self
+                .words()
+                .with("wall-the-station", &[("n", i64::from(n).into())]),
+            StationRef::Floor => self.words().text("wall-the-floor"),
+        }
+    }
+
     /// What the station is called from mouth to corner and how deep it lies: "shoulder, 42 mm down".
     pub(super) fn station_note(&self, piece: &Piece, station: StationRef) -> String {
         let words = self.words();
@@ -59,6 +70,17 @@ impl App {
                 ],
             )
         }
+    }
+
+    /// "Station 4: lower middle, 104 mm down", "Floor: above the foot line".
+    pub(super) fn station_row(&self, piece: &Piece, station: StationRef) -> String {
+        self.words().with(
+            "wall-said",
+            &[
+                ("station", self.station_name(station).into()),
+                ("what", self.station_note(piece, station).into()),
+            ],
+        )
     }
 
     /// "heavy by 1.5", "even", "thin by 1", "can't reach", or empty.
@@ -111,6 +133,9 @@ impl App {
         } else {
             Dates::new(self.words(), now.date_naive()).near(day)
         };
+        if reading.reading.taken == Taken::CantReach {
+            return when;
+        }
         let taken = reading.reading.taken.key();
         self.words().with(
             "wall-when-how",

@@ -100,7 +100,7 @@ impl App {
                 } => Some(words.with(
                     "wall-alone-thin",
                     &[
-                        ("station", self.station_name(s.station).into()),
+                        ("station", self.the_station(s.station).into()),
                         ("off", self.off_text(off_mm).into()),
                     ],
                 )),
@@ -113,7 +113,7 @@ impl App {
                 {
                     Some(words.with(
                         "wall-alone-passed",
-                        &[("station", self.station_name(s.station).into())],
+                        &[("station", self.the_station(s.station).into())],
                     ))
                 }
                 _ => None,

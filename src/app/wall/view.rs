@@ -86,6 +86,8 @@ pub struct WallView {
     pub facts: Vec<FactRow>,
     /// The section being worked.
     pub section: String,
+    /// The same as a screen reader says it.
+    pub section_label: String,
     /// How it is measured.
     pub taken: String,
     /// True where the way of measuring can be chosen.
@@ -96,6 +98,8 @@ pub struct WallView {
     pub places_hint: bool,
     /// A line that suggests a whole round, or more places; empty for none.
     pub hint: String,
+    /// The button for the whole round, where it is suggested.
+    pub round: String,
     /// The two ways to enter the floor; empty where there is no choice.
     pub floor_ways: Vec<FactRow>,
     /// `depth` or `floor`.
@@ -138,6 +142,8 @@ pub struct WallView {
     pub sheet: Option<SheetView>,
     /// The word that closes a sheet.
     pub close: String,
+    /// The word for back.
+    pub back: String,
 }
 
 impl App {
@@ -161,6 +167,11 @@ impl App {
             .last_reading(spot.station, Some(spot.position))
             .filter(|_| state.places > 1)
             .or(here.shown);
+        // While a number is typed the verdict is on that number.
+        let judged = match keypad {
+            Some(keypad) => self.typed_judged(piece, spot.station, measuring, &keypad.text()),
+            None => here.judged,
+        };
         let known = here.judged.mm().is_some();
         let number = match (keypad, here.judged) {
             (Some(keypad), _) => keypad.text(),
@@ -176,7 +187,7 @@ impl App {
         let redo = self.undo().shown() && self.undo().last_taken_back().is_some();
         Some(WallView {
             mark: piece.mark().to_owned(),
-            title: words.text("wall-measure"),
+            title: words.text("wall-title"),
             subtitle: words.with(
                 "wall-wanted-is",
                 &[(
@@ -200,12 +211,18 @@ impl App {
             typing: keypad.is_some(),
             known,
             meaning: self.meaning(measuring),
-            kind: Self::verdict_kind(here.judged),
-            verdict: self.verdict_text(here.judged),
-            bar: self.bar_of(piece, here.judged, spot.station),
-            when: last_here.map_or_else(String::new, |r| self.when_and_how(r, now)),
+            kind: Self::verdict_kind(judged),
+            verdict: self.verdict_text(judged),
+            bar: self.bar_of(piece, judged, spot.station),
+            when: last_here
+                .filter(|_| keypad.is_none())
+                .map_or_else(String::new, |r| self.when_and_how(r, now)),
             facts: self.fact_rows(piece, spot.station, wanted.number),
             section: self.section_text(),
+            section_label: words.with(
+                "wall-section-label",
+                &[("which", self.section_text().into())],
+            ),
             taken: self.taken_text(spot.station),
             can_choose_taken: spot.station != StationRef::Floor,
             places: words.text(match state.places {
@@ -215,6 +232,11 @@ impl App {
             }),
             places_hint: state.places == 1 && self.places_hint(piece).is_some(),
             hint: self.hint(piece),
+            round: if self.round_is_due(piece) {
+                words.text("wall-whole-round")
+            } else {
+                String::new()
+            },
             floor_ways: self.floor_ways(piece, spot.station),
             floor_way: match measuring {
                 Measuring::Rod { .. } => "depth",
@@ -261,6 +283,7 @@ impl App {
             ask: self.ask_view(),
             sheet: self.sheet_view(piece),
             close: words.text("action-close"),
+            back: words.text("action-back"),
         })
     }
 }

@@ -11,6 +11,8 @@ wall-drawing = The cut half, with its stations
 wall-whole-round = Whole round
 
 wall-station = Station { $n }
+wall-the-station = station { $n }
+wall-the-floor = the floor
 wall-stations = Stations { $which }
 wall-station-of = Station { $n } of { $count }
 wall-station-at = { $station } at { $hour } o'clock
@@ -18,6 +20,7 @@ wall-at-line = 12 o'clock, the pencil line
 wall-at-hour = { $hour } o'clock, seen from the mouth
 wall-round-progress = Whole round, { $n } of { $count }
 wall-depth = { $depth } down
+wall-depth-source = { $depth } down, { $source }
 wall-name-depth = { $name }, { $depth } down
 wall-floor-note = above the foot line
 wall-floor-short = F
@@ -48,7 +51,7 @@ wall-keys-floor = Floor, above the foot line
 wall-keys-rod = Rod, from rim to floor
 wall-rod-meaning = The floor is { $height } less the rod.
 wall-rod-impossible = A rod { $depth } deep leaves no floor in a piece { $height } high, or one past all sense. Check the depth, and the height under Details.
-wall-floor-by-depth = Depth of the rod
+wall-floor-by-depth = Depth of rod
 wall-floor-itself = Floor itself
 
 wall-fewer = Keys
@@ -70,6 +73,7 @@ wall-again = Again
 ## Sheets
 
 wall-section-title = Section in work
+wall-section-label = Section in work: { $which }
 wall-section-text = One to three stations. Each reading moves on to the next of them, then round again.
 wall-taken-title = Measured how
 wall-tool-callipers = { -callipers(case: "start") }
@@ -128,6 +132,7 @@ wall-outline-link = Outline and stations
 ## Outline
 
 wall-outline-title = Outline
+wall-said-outline = Outline: { $shape }
 wall-outline-size = { $diameter } across, { $height } from rim to foot line
 wall-outline-size-usual = Drawn { $diameter } across, { $height } high until both are entered
 wall-outline-pick = Shape
