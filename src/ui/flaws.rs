@@ -69,9 +69,7 @@ fn connect_form(screens: &Rc<Screens>) {
     page.on_clock_stepped(does(screens, |by: i32| {
         Some(FlawsAction::ClockStep(step(by)))
     }));
-    page.on_clock_cleared(on_touch(screens, || {
-        Action::Flaws(FlawsAction::ClearClock)
-    }));
+    page.on_clock_cleared(on_touch(screens, || Action::Flaws(FlawsAction::ClearClock)));
     page.on_treatment(does(screens, |key: SharedString| {
         Treatment::from_key(&key).map(FlawsAction::Treatment)
     }));
@@ -104,15 +102,9 @@ fn connect_seen(screens: &Rc<Screens>) {
     page.on_longer_edited(does(screens, |text: SharedString| {
         Some(FlawsAction::Length(text.into()))
     }));
-    page.on_longer_saved(on_touch(screens, || {
-        Action::Flaws(FlawsAction::SaveLonger)
-    }));
-    page.on_sheet_closed(on_touch(screens, || {
-        Action::Flaws(FlawsAction::CloseSheet)
-    }));
-    page.on_treat(on_touch(screens, || {
-        Action::Flaws(FlawsAction::TreatAgain)
-    }));
+    page.on_longer_saved(on_touch(screens, || Action::Flaws(FlawsAction::SaveLonger)));
+    page.on_sheet_closed(on_touch(screens, || Action::Flaws(FlawsAction::CloseSheet)));
+    page.on_treat(on_touch(screens, || Action::Flaws(FlawsAction::TreatAgain)));
     page.on_correct(on_touch(screens, || Action::Flaws(FlawsAction::Correct)));
     page.on_take_back(on_touch(screens, || {
         Action::Flaws(FlawsAction::AskTakeBack)

@@ -16,8 +16,7 @@ use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::CrackAnswer;
 use evenwall_ui::{
-    AppWindow, CrackItem, FinishItem, FinishingAdapter, LegendItem, OvalPaths,
-    TruingAdapter,
+    AppWindow, CrackItem, FinishItem, FinishingAdapter, LegendItem, OvalPaths, TruingAdapter,
 };
 use slint::{ComponentHandle, SharedString};
 

@@ -149,7 +149,7 @@ fn the_clock_is_touched_or_stepped_and_what_is_folded_opens() {
     bench.touch("In a week");
     bench.write("In your own words", "runs up from the knot");
     bench.touch("Save");
-    assert!(bench.reads("cannot be read as the flaw"));
+    assert!(bench.reads("cannot be read as the length of the flaw"));
     bench.write("Length", "12,5");
     bench.touch("Save");
     with_piece(&bench, |piece| {
@@ -176,7 +176,13 @@ fn a_crack_is_looked_at_again_with_its_new_length() {
     assert!(bench.reads("Length: 12, then 22, then 25"));
     with_piece(&bench, |piece| {
         let last = piece.flaws[2].events.last().unwrap().clone();
-        assert!(matches!(last, FlawEvent::Looked { change: FlawChange::Longer, .. }));
+        assert!(matches!(
+            last,
+            FlawEvent::Looked {
+                change: FlawChange::Longer,
+                ..
+            }
+        ));
     });
     bench.touch("Treat it again");
     room(&bench);
@@ -199,7 +205,9 @@ fn what_was_noted_is_corrected_and_taken_back() {
     room(&bench);
     bench.touch("Pith");
     bench.touch("Save the correction");
-    with_piece(&bench, |piece| assert_eq!(piece.flaws[0].note.kind, FlawKind::Pith));
+    with_piece(&bench, |piece| {
+        assert_eq!(piece.flaws[0].note.kind, FlawKind::Pith)
+    });
     room(&bench);
     bench.touch("Take it back");
     bench.touch_nth("Take it back", 1);

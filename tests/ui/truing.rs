@@ -131,9 +131,15 @@ fn true_is_walked_from_the_crack_question_to_finish() {
     bench.write("Why", "dry, rings clear");
     bench.touch("Record");
     with_piece(&bench, |piece| {
-        assert_eq!(piece.finish.cracks.as_ref().unwrap().1, CrackAnswer::Hairline);
+        assert_eq!(
+            piece.finish.cracks.as_ref().unwrap().1,
+            CrackAnswer::Hairline
+        );
         let (_, decision, reason) = piece.finish.decision.clone().unwrap();
-        assert_eq!((decision, reason.as_str()), (TrueDecision::Go, "dry, rings clear"));
+        assert_eq!(
+            (decision, reason.as_str()),
+            (TrueDecision::Go, "dry, rings clear")
+        );
     });
     bench.touch("Next stage: Finish");
     assert!(bench.sees("Add a coat"));
@@ -187,12 +193,22 @@ fn finish_is_recorded_and_ends_the_piece() {
         let (at, coat) = &piece.finish.coats[0];
         assert_eq!(coat, "oil, first coat");
         assert_eq!(at.date_naive().to_string(), "2026-03-11");
-        assert!(piece.finish.signed.as_ref().unwrap().1.ends_with("2026, K03"));
+        assert!(
+            piece
+                .finish
+                .signed
+                .as_ref()
+                .unwrap()
+                .1
+                .ends_with("2026, K03")
+        );
     });
     bench.touch("Finished");
     assert!(bench.reads("Not recorded: final wall, size, weight."));
     bench.touch_nth("Finished", 1);
-    with_piece(&bench, |piece| assert_eq!(piece.end.as_ref().unwrap().1, End::Finished));
+    with_piece(&bench, |piece| {
+        assert_eq!(piece.end.as_ref().unwrap().1, End::Finished)
+    });
     bench
         .screens
         .read(|app| assert_eq!(app.route().page(), Some(&Page::Piece(id()))));

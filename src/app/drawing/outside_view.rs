@@ -179,9 +179,8 @@ mod tests {
     fn three_o_clock_lies_right_and_nine_left_of_the_axis_by_the_radius() {
         let piece = piece();
         let view = outside_view(&piece);
-        let at = |hour| {
-            place_on_outside(&piece, Some(StationRef::Wall(2)), Clock::new(hour)).unwrap()
-        };
+        let at =
+            |hour| place_on_outside(&piece, Some(StationRef::Wall(2)), Clock::new(hour)).unwrap();
         let middle = view.width / 2.0;
         assert!((at(3).x - middle - (middle - at(9).x)).abs() < 1e-6);
         assert!(at(3).x > middle + 10.0);
@@ -195,6 +194,9 @@ mod tests {
     fn a_place_that_is_not_known_is_not_drawn() {
         let piece = piece();
         assert_eq!(place_on_outside(&piece, None, Clock::new(3)), None);
-        assert_eq!(place_on_outside(&piece, Some(StationRef::Wall(99)), None), None);
+        assert_eq!(
+            place_on_outside(&piece, Some(StationRef::Wall(99)), None),
+            None
+        );
     }
 }

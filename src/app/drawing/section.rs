@@ -309,7 +309,11 @@ fn round_corner(points: &mut Vec<(f64, f64)>, floor_depth: f64) {
 }
 
 /// Growth lines on the outside half: the outline drawn in towards the axis, as a turned log shows them.
-pub(super) fn grain_lines(outside: &Outside, h: f64, left: &dyn Fn((f64, f64)) -> (f64, f64)) -> String {
+pub(super) fn grain_lines(
+    outside: &Outside,
+    h: f64,
+    left: &dyn Fn((f64, f64)) -> (f64, f64),
+) -> String {
     let mut p = Path::default();
     for share in [0.18, 0.36, 0.54, 0.72] {
         let top = 0.08 * h + 0.12 * h * share;

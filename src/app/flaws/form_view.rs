@@ -221,10 +221,7 @@ impl App {
         if mode != Mode::Treat {
             let unit = self
                 .numbers()
-                .quantity(
-                    Quantity::FlawSize,
-                    Quantity::FlawSize.range().example,
-                )
+                .quantity(Quantity::FlawSize, Quantity::FlawSize.range().example)
                 .unit;
             view.size = Some(TypedView::of(&form.size, words.text("flaws-size")).in_unit(unit));
             view.through = Some((

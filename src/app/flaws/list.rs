@@ -131,7 +131,11 @@ impl App {
             .filter(|f| f.note.clock.is_none())
             .map(|f| letter_of(piece, f))
             .collect();
-        let mut legend = words.text("flaws-legend");
+        let mut legend = if found == 0 {
+            String::new()
+        } else {
+            words.text("flaws-legend")
+        };
         if !unplaced.is_empty() {
             let more = words.with(
                 "flaws-legend-unplaced",
@@ -147,10 +151,12 @@ impl App {
             outside,
             legend,
             groups: self.flaw_groups(piece, now),
-            empty: piece
-                .flaws
-                .is_empty()
-                .then(|| (words.text("flaws-empty-title"), words.text("flaws-empty-text"))),
+            empty: piece.flaws.is_empty().then(|| {
+                (
+                    words.text("flaws-empty-title"),
+                    words.text("flaws-empty-text"),
+                )
+            }),
             add: if piece.deleted.is_none() {
                 words.text("flaws-add")
             } else {
@@ -244,7 +250,11 @@ fn clock_spots(piece: &Piece) -> Vec<ClockSpot> {
         };
         let (hour, out) = (spot.hour, spot.out);
         for tries in 0..8 {
-            spot.out = if tries % 2 == 0 { out } else { out - CLOCK_APART };
+            spot.out = if tries % 2 == 0 {
+                out
+            } else {
+                out - CLOCK_APART
+            };
             spot.hour = hour + f64::from(tries / 2) * CLOCK_APART * 2.0;
             let (x, y) = at(spot.hour, spot.out);
             let free = placed.iter().all(|p| {

@@ -109,7 +109,10 @@ impl App {
         };
         let Some(flaw) = piece.flaw(id) else {
             view.head.title = words.text("flaws-title");
-            view.gone = Some((words.text("flaws-gone-title"), words.text("flaws-gone-text")));
+            view.gone = Some((
+                words.text("flaws-gone-title"),
+                words.text("flaws-gone-text"),
+            ));
             return Some(view);
         };
         view.head.title = self.flaw_title(flaw);
@@ -208,7 +211,11 @@ impl App {
             .enumerate()
             .map(|(i, m)| {
                 let shown = numbers.quantity(Quantity::FlawSize, m.value);
-                if i == last { shown.text() } else { shown.number }
+                if i == last {
+                    shown.text()
+                } else {
+                    shown.number
+                }
             })
             .collect();
         let then = self.words().text("flaws-lengths-then");
@@ -228,9 +235,7 @@ impl App {
                 "flaws-history-found",
                 &[(
                     "stage",
-                    words
-                        .text(&format!("stage-{}", flaw.found_in.key()))
-                        .into(),
+                    words.text(&format!("stage-{}", flaw.found_in.key())).into(),
                 )],
             ),
             note: flaw.note.size_mm.as_ref().map_or_else(String::new, size),
@@ -241,7 +246,10 @@ impl App {
                 if let Some(face) = treated.face {
                     notes.push(words.text(&format!("face-{}", face.key())));
                 }
-                if let Some(goes) = treated.goes.filter(|_| treated.treatment != Treatment::Left) {
+                if let Some(goes) = treated
+                    .goes
+                    .filter(|_| treated.treatment != Treatment::Left)
+                {
                     notes.push(words.with("flaws-goes", &[("n", goes.into())]));
                 }
                 if let Some(day) = treated.look_again {

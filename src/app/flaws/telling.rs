@@ -217,8 +217,7 @@ impl App {
     }
 
     fn kind_of(&self, note: &FlawNote) -> String {
-        self.words()
-            .text(&format!("flaw-kind-{}", note.kind.key()))
+        self.words().text(&format!("flaw-kind-{}", note.kind.key()))
     }
 
     pub(super) fn said_noted(

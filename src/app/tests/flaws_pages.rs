@@ -82,7 +82,10 @@ fn an_empty_page_says_what_to_look_for() {
     h.act(Action::Open(Page::Flaws(id())));
     let (title, text) = list(&h).empty.unwrap();
     assert_eq!(title, "No flaws noted");
-    assert_eq!(text, "Turn it once by hand and look for knots, bark, cracks.");
+    assert_eq!(
+        text,
+        "Turn it once by hand and look for knots, bark, cracks."
+    );
     h.no_word_is_absent();
 }
 
@@ -121,7 +124,10 @@ fn everything_but_the_kind_may_be_left_out() {
     act(&mut h, F::Kind(FlawKind::Pith));
     assert!(form(&h).save_active);
     act(&mut h, F::Save);
-    assert_eq!(cards(&h), [("To decide".to_owned(), vec!["Pith".to_owned()])]);
+    assert_eq!(
+        cards(&h),
+        [("To decide".to_owned(), vec!["Pith".to_owned()])]
+    );
     let card = &list(&h).groups[0].cards[0];
     assert_eq!(card.place, "Place not noted");
     assert!(list(&h).legend.contains("Without a place: A"));
@@ -157,14 +163,25 @@ fn the_suggestion_stands_at_its_grade_with_its_reason() {
         assert_eq!(found.len(), 1);
         (found[0].key, found[0].note.clone())
     };
-    assert!(form(&h).treatments.iter().all(|t| !t.note.starts_with("Suggested")));
+    assert!(
+        form(&h)
+            .treatments
+            .iter()
+            .all(|t| !t.note.starts_with("Suggested"))
+    );
     act(&mut h, F::Kind(FlawKind::Knot));
     let (key, why) = suggested(&h);
     assert_eq!(key, "thin");
-    assert!(why.contains("2.5\u{a0}mm still comes off the outside"), "{why}");
+    assert!(
+        why.contains("2.5\u{a0}mm still comes off the outside"),
+        "{why}"
+    );
     act(&mut h, F::Through(true));
     let (key, why) = suggested(&h);
-    assert_eq!((key, why.contains("thin would run through")), ("medium", true));
+    assert_eq!(
+        (key, why.contains("thin would run through")),
+        ("medium", true)
+    );
     // Leaving it is a sound decision, and what is said is common practice.
     let form = form(&h);
     assert_eq!(form.treatments[0].note, "A sound decision too.");
@@ -202,7 +219,12 @@ fn what_goes_through_says_treat_both_faces_until_both_are_recorded() {
     act(&mut h, F::Goes(1));
     act(&mut h, F::Save);
     assert_eq!(seen(&h).tag, "");
-    assert!(seen(&h).lines.iter().any(|l| l == "Superglue medium, inside, 2 goes"));
+    assert!(
+        seen(&h)
+            .lines
+            .iter()
+            .any(|l| l == "Superglue medium, inside, 2 goes")
+    );
     h.no_word_is_absent();
 }
 
@@ -300,7 +322,14 @@ fn lengths_of_a_crack_are_told_one_after_the_other() {
         act(&mut h, F::Looked(FlawChange::Longer));
         act(&mut h, F::Length("lots".into()));
         act(&mut h, F::SaveLonger);
-        assert!(one(&h).longer.unwrap().size.error.contains("cannot be read"));
+        assert!(
+            one(&h)
+                .longer
+                .unwrap()
+                .size
+                .error
+                .contains("cannot be read")
+        );
         act(&mut h, F::Length(typed.into()));
         act(&mut h, F::SaveLonger);
         assert_eq!(one(&h).longer, None);
@@ -331,9 +360,16 @@ fn a_correction_keeps_the_flaw_and_the_diary_keeps_what_it_said() {
     open_first(&mut h);
     act(&mut h, F::Correct);
     assert_eq!(form(&h).kinds.iter().filter(|k| k.selected).count(), 1);
-    assert!(form(&h).treatments.is_empty(), "what was done has the diary");
+    assert!(
+        form(&h).treatments.is_empty(),
+        "what was done has the diary"
+    );
     act(&mut h, F::Save);
-    assert_eq!(h.app.undo().depth(), 1, "nothing was changed, nothing is recorded");
+    assert_eq!(
+        h.app.undo().depth(),
+        1,
+        "nothing was changed, nothing is recorded"
+    );
     act(&mut h, F::Correct);
     act(&mut h, F::Kind(FlawKind::BarkInclusion));
     act(&mut h, F::Size("14".into()));
@@ -418,7 +454,10 @@ fn a_full_disk_loses_nothing_and_trying_again_writes_it_once() {
     h.fail(true);
     act(&mut h, F::Save);
     assert!(h.app.save_error().is_some());
-    assert!(form(&h).kinds.iter().any(|k| k.selected), "the form is as it was");
+    assert!(
+        form(&h).kinds.iter().any(|k| k.selected),
+        "the form is as it was"
+    );
     assert!(h.piece().flaws.is_empty());
     // Elsewhere, later: what is tried again is what was to be saved.
     h.act(Action::Back);
@@ -426,7 +465,10 @@ fn a_full_disk_loses_nothing_and_trying_again_writes_it_once() {
     h.act(Action::TryAgain);
     assert_eq!(h.app.save_error(), None);
     assert_eq!(h.piece().flaws.len(), 1);
-    assert_eq!(h.piece().flaws[0].last_treatment().unwrap().1.treatment, Treatment::Medium);
+    assert_eq!(
+        h.piece().flaws[0].last_treatment().unwrap().1.treatment,
+        Treatment::Medium
+    );
     assert_eq!(h.app.route().page(), Some(&Page::Piece(id())));
 }
 

@@ -9,7 +9,9 @@ use evenwall_app::flaws::FlawsAction;
 use evenwall_app::route::Page;
 use evenwall_app::truing::{FinishView, SheetView, TrueView, TruingAction as T, TruingSheet};
 use evenwall_piece::detail::{DetailField, DetailValue};
-use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef};
+use evenwall_piece::fact::{
+    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{CrackAnswer, FlawKind, Taken, Treatment, TrueDecision};
@@ -170,7 +172,10 @@ fn the_wall_left_is_the_thinnest_less_half_the_difference() {
     assert!(part.sum.contains("Common practice, no source"));
     // Finish wall of a 200 mm vessel: 6.
     assert_eq!(part.wanted, "Finish wall wanted: 6\u{a0}mm");
-    assert_eq!((part.tag_kind, part.tag.as_str()), ("even", "1.0\u{a0}mm to spare"));
+    assert_eq!(
+        (part.tag_kind, part.tag.as_str()),
+        ("even", "1.0\u{a0}mm to spare")
+    );
     assert!(!part.drawing.finish.is_empty() && !part.drawing.turned.is_empty());
     for (shortest, kind, tag) in [
         ("188", "neutral", "tight, 0.5\u{a0}mm over"),
@@ -179,7 +184,11 @@ fn the_wall_left_is_the_thinnest_less_half_the_difference() {
     ] {
         measure(&mut h, "195", shortest);
         let part = page(&h).oval.unwrap();
-        assert_eq!((part.tag_kind, part.tag.as_str()), (kind, tag), "{shortest}");
+        assert_eq!(
+            (part.tag_kind, part.tag.as_str()),
+            (kind, tag),
+            "{shortest}"
+        );
     }
     h.no_word_is_absent();
 }
@@ -194,7 +203,11 @@ fn without_a_wall_it_says_so_and_invents_nothing() {
     let part = page(&h).oval.unwrap();
     assert_eq!((part.value.as_str(), part.tag.as_str()), ("", ""));
     assert!(part.sum.contains("not known"));
-    assert_eq!(part.legend.len(), 1, "neither a rough circle nor a ring is drawn");
+    assert_eq!(
+        part.legend.len(),
+        1,
+        "neither a rough circle nor a ring is drawn"
+    );
     h.no_word_is_absent();
 }
 
@@ -228,7 +241,10 @@ fn nonsense_is_refused_in_its_field_and_both_fields_are_read() {
     for typed in ["-195", "19500", "195 187", "195 kg"] {
         act(&mut h, T::First(typed.into()));
         act(&mut h, T::Save);
-        assert!(!page(&h).sheet.unwrap().first.unwrap().error.is_empty(), "{typed}");
+        assert!(
+            !page(&h).sheet.unwrap().first.unwrap().error.is_empty(),
+            "{typed}"
+        );
     }
     assert_eq!(h.piece().finish.oval, None);
 }
@@ -288,7 +304,10 @@ fn scrap_leads_to_how_it_ended() {
     decide(&mut h, "scrap", "crack half way across");
     assert_eq!(h.app.route().page(), Some(&Page::Ending(id())));
     let (_, decision, reason) = h.piece().finish.decision.clone().unwrap();
-    assert_eq!((decision, reason.as_str()), (TrueDecision::Scrap, "crack half way across"));
+    assert_eq!(
+        (decision, reason.as_str()),
+        (TrueDecision::Scrap, "crack half way across")
+    );
     assert!(h.piece().living(), "how it was lost is said there");
 }
 
@@ -373,7 +392,11 @@ fn grits_are_chips_from_coarse_to_fine_and_own_words() {
 fn a_coat_goes_on_today_yesterday_or_on_a_day_that_is_typed() {
     let mut h = finishing(vec![]);
     coat(&mut h, "oil, first coat", "typed");
-    for (typed, part) in [("", "Type a day"), ("1 Apr", "lies ahead"), ("soon", "cannot be read")] {
+    for (typed, part) in [
+        ("", "Type a day"),
+        ("1 Apr", "lies ahead"),
+        ("soon", "cannot be read"),
+    ] {
         act(&mut h, T::Second(typed.into()));
         act(&mut h, T::Save);
         let error = finish(&h).sheet.unwrap().second.unwrap().error;
@@ -385,7 +408,11 @@ fn a_coat_goes_on_today_yesterday_or_on_a_day_that_is_typed() {
     act(&mut h, T::Save);
     coat(&mut h, "oil", "yesterday");
     act(&mut h, T::Save);
-    let coats: Vec<_> = finish(&h).coats.into_iter().map(|c| (c.title, c.note)).collect();
+    let coats: Vec<_> = finish(&h)
+        .coats
+        .into_iter()
+        .map(|c| (c.title, c.note))
+        .collect();
     let row = |a: &str, b: &str| (a.to_owned(), b.to_owned());
     assert_eq!(
         coats,

@@ -109,11 +109,7 @@ impl App {
         }
     }
 
-    fn read_sheet(
-        &mut self,
-        sheet: TruingSheet,
-        now: Moment,
-    ) -> Result<Option<Recorded>, Refused> {
+    fn read_sheet(&mut self, sheet: TruingSheet, now: Moment) -> Result<Option<Recorded>, Refused> {
         let Some(piece) = self.truing_piece().map(|p| p.id.clone()) else {
             return Ok(None);
         };
@@ -218,7 +214,10 @@ impl App {
                 text: self.words().with(
                     "trueup-swapped-text",
                     &[
-                        ("shortest", numbers.length_fine(shortest.value).text().into()),
+                        (
+                            "shortest",
+                            numbers.length_fine(shortest.value).text().into(),
+                        ),
                         ("longest", numbers.length_fine(longest.value).text().into()),
                     ],
                 ),

@@ -83,6 +83,8 @@ impl App {
             TruingSheet::Grits | TruingSheet::Coat => {}
         }
         self.states.truing = state;
+        // The bar would only take room from the sheet.
+        self.undo.hide();
     }
 
     /// A diameter as it was typed, or its figure where it was not.
@@ -171,8 +173,8 @@ impl App {
                 view.words = true;
                 view.first = Some(field(&state.first, "trueup-reason"));
                 view.active = state.decision.is_some();
-                view.caution = do_not_spin(piece)
-                    .map_or_else(String::new, |why| self.spin_caution(&why));
+                view.caution =
+                    do_not_spin(piece).map_or_else(String::new, |why| self.spin_caution(&why));
             }
             TruingSheet::Grits => {
                 view.title = words.text("finish-grits-sheet");
@@ -191,8 +193,8 @@ impl App {
             }
             TruingSheet::Coat => {
                 view.title = words.text("finish-coat-sheet");
-                let mut first = field(&state.first, "finish-coat-label")
-                    .hinted(words.text("finish-coat-hint"));
+                let mut first =
+                    field(&state.first, "finish-coat-label").hinted(words.text("finish-coat-hint"));
                 // What went on before can be put in with one touch.
                 if state.first.text.is_empty() {
                     first.ways = self.coats_before(piece);

@@ -193,9 +193,10 @@ impl App {
                     |(_, d, _)| words.text(&format!("true-decision-{}", d.key())),
                 ),
             ),
-            decision_note: finish.decision.as_ref().map_or_else(
-                String::new,
-                |(at, _, reason)| {
+            decision_note: finish
+                .decision
+                .as_ref()
+                .map_or_else(String::new, |(at, _, reason)| {
                     let day = dates.day_and_month(at.date_naive());
                     if reason.is_empty() {
                         day
@@ -205,8 +206,7 @@ impl App {
                             &[("day", day.into()), ("reason", reason.into())],
                         )
                     }
-                },
-            ),
+                }),
             sheet: self.truing_sheet_view(),
             next: self.truing_step(piece).map_or_else(
                 || (String::new(), ""),
