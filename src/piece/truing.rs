@@ -132,7 +132,11 @@ pub fn spigot_fit(piece: &Piece, shop: &Shop, spigot_mm: f64) -> SpigotFit {
     if let Some(mine) = mine {
         return of(mine);
     }
-    let off = |j: &Jaws| (j.smallest_mm - spigot_mm).max(spigot_mm - j.largest_mm).max(0.0);
+    let off = |j: &Jaws| {
+        (j.smallest_mm - spigot_mm)
+            .max(spigot_mm - j.largest_mm)
+            .max(0.0)
+    };
     let nearest = shop
         .jaws
         .iter()

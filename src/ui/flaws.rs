@@ -21,6 +21,7 @@ use slint::{ComponentHandle, SharedString};
 
 use super::models::{fill, list};
 use super::piece::on_page;
+use super::visible::Shown;
 use super::{Screens, drawing, on, on_touch};
 
 /// Connects the callbacks of the adapters.
@@ -68,9 +69,7 @@ fn connect_form(screens: &Rc<Screens>) {
     page.on_clock_stepped(does(screens, |by: i32| {
         Some(FlawsAction::ClockStep(step(by)))
     }));
-    page.on_clock_cleared(on_touch(screens, || {
-        Action::Flaws(FlawsAction::ClearClock)
-    }));
+    page.on_clock_cleared(on_touch(screens, || Action::Flaws(FlawsAction::ClearClock)));
     page.on_treatment(does(screens, |key: SharedString| {
         Treatment::from_key(&key).map(FlawsAction::Treatment)
     }));
@@ -103,15 +102,9 @@ fn connect_seen(screens: &Rc<Screens>) {
     page.on_longer_edited(does(screens, |text: SharedString| {
         Some(FlawsAction::Length(text.into()))
     }));
-    page.on_longer_saved(on_touch(screens, || {
-        Action::Flaws(FlawsAction::SaveLonger)
-    }));
-    page.on_sheet_closed(on_touch(screens, || {
-        Action::Flaws(FlawsAction::CloseSheet)
-    }));
-    page.on_treat(on_touch(screens, || {
-        Action::Flaws(FlawsAction::TreatAgain)
-    }));
+    page.on_longer_saved(on_touch(screens, || Action::Flaws(FlawsAction::SaveLonger)));
+    page.on_sheet_closed(on_touch(screens, || Action::Flaws(FlawsAction::CloseSheet)));
+    page.on_treat(on_touch(screens, || Action::Flaws(FlawsAction::TreatAgain)));
     page.on_correct(on_touch(screens, || Action::Flaws(FlawsAction::Correct)));
     page.on_take_back(on_touch(screens, || {
         Action::Flaws(FlawsAction::AskTakeBack)
@@ -130,9 +123,9 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
 }
 
 fn show_list(page: &FlawsAdapter<'_>, view: FlawsView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_mouth(fraction(view.outside.mouth));
     page.set_outside(outside(view.outside));
@@ -175,9 +168,9 @@ fn card(view: FlawCard) -> FlawCardItem {
 }
 
 fn show_flaw(page: &FlawAdapter<'_>, view: FlawView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_part(
         match (&view.form, &view.seen) {
@@ -286,7 +279,7 @@ fn show_seen(page: &FlawAdapter<'_>, seen: SeenView) {
     page.set_seen_clock(fill(page.get_seen_clock(), marks(seen.clock)));
     page.set_seen_lines(texts(seen.lines));
     page.set_seen_tag(seen.tag.into());
-    page.set_seen_note(seen.note.into());
+    page.set_seen_note(seen.note.shown());
     page.set_look_title(seen.look_title.into());
     page.set_looks(fill(page.get_looks(), options(seen.looks)));
     page.set_lengths(seen.lengths.into());

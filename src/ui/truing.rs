@@ -16,14 +16,14 @@ use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::CrackAnswer;
 use evenwall_ui::{
-    AppWindow, CrackItem, FinishItem, FinishingAdapter, LegendItem, OvalPaths,
-    TruingAdapter,
+    AppWindow, CrackItem, FinishItem, FinishingAdapter, LegendItem, OvalPaths, TruingAdapter,
 };
 use slint::{ComponentHandle, SharedString};
 
 use super::flaws::{options, ways};
 use super::models::fill;
 use super::piece::on_page;
+use super::visible::Shown;
 use super::{Screens, on, on_touch};
 
 fn does(action: TruingAction) -> Action {
@@ -98,9 +98,9 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
 }
 
 fn show_true(page: &TruingAdapter<'_>, view: TrueView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_crack_title(view.crack_title.into());
     page.set_crack_note(view.crack_note.into());
@@ -136,11 +136,11 @@ fn show_true(page: &TruingAdapter<'_>, view: TrueView) {
     let (kind, fits, note) = view.fits.unwrap_or_default();
     page.set_fits_kind(kind.into());
     page.set_fits(fits.into());
-    page.set_fits_note(note.into());
+    page.set_fits_note(note.shown());
     page.set_decision_title(view.decision_title.into());
     page.set_decision_label(view.decision.0.into());
     page.set_decision(view.decision.1.into());
-    page.set_decision_note(view.decision_note.into());
+    page.set_decision_note(view.decision_note.shown());
     page.set_stage_caution(view.stage_caution.into());
     page.set_next_text(view.next.0.into());
     page.set_next_icon(view.next.1.into());
@@ -178,9 +178,9 @@ fn oval_paths(drawing: OvalDrawing) -> OvalPaths {
 }
 
 fn show_finish(sheets: &TruingAdapter<'_>, page: &FinishingAdapter<'_>, view: FinishView) {
-    page.set_mark(view.head.mark.into());
-    page.set_title(view.head.title.into());
-    page.set_subtitle(view.head.subtitle.into());
+    page.set_mark(view.head.mark.shown());
+    page.set_title(view.head.title.shown());
+    page.set_subtitle(view.head.subtitle.shown());
     page.set_back_label(view.head.back.into());
     page.set_intro(view.intro.into());
     page.set_rows(fill(page.get_rows(), rows(view.rows)));
@@ -200,8 +200,8 @@ fn rows(views: Vec<FinishRow>) -> Vec<FinishItem> {
         .into_iter()
         .map(|r| FinishItem {
             id: r.key.into(),
-            title: r.title.into(),
-            note: r.note.into(),
+            title: r.title.shown(),
+            note: r.note.shown(),
             icon: r.icon.into(),
         })
         .collect()

@@ -5,10 +5,12 @@
 mod bench;
 mod diary;
 mod drying;
+mod flaws;
 mod frame;
 mod piece;
 mod pieces;
 mod shop;
 mod targets;
 mod today;
+mod truing;
 mod wall;

@@ -131,7 +131,11 @@ impl App {
             .filter(|f| f.note.clock.is_none())
             .map(|f| letter_of(piece, f))
             .collect();
-        let mut legend = words.text("flaws-legend");
+        let mut legend = if found == 0 {
+            String::new()
+        } else {
+            words.text("flaws-legend")
+        };
         if !unplaced.is_empty() {
             let more = words.with(
                 "flaws-legend-unplaced",
@@ -294,7 +298,7 @@ pub(super) fn out_of(
 ) -> Option<f64> {
     clock?;
     let out = place_on_outside(piece, station, clock).map_or(0.7, |p| p.out);
-    Some(out.clamp(0.3, 0.86))
+    Some(out.clamp(0.3, 0.72))
 }
 
 fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {

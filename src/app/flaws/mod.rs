@@ -155,10 +155,13 @@ impl App {
             FlawsAction::TreatAgain => {
                 self.states.flaws.form = FlawForm::default();
                 self.states.flaws.mode = Mode::Treat;
+                self.undo.hide();
             }
             FlawsAction::Correct => self.begin_correcting(),
             FlawsAction::Looked(FlawChange::Longer) => {
                 self.states.flaws.longer = Some(Field::default());
+                // The bar would only take room from the sheet.
+                self.undo.hide();
             }
             FlawsAction::Looked(change) => return self.flaw_looked(change, None, now),
             FlawsAction::Length(text) => {

@@ -272,7 +272,7 @@ impl App {
                 day: dates.day_and_month(at.date_naive()),
                 text: words.with(
                     "flaws-history-looked",
-                    &[("found", self.change_word(*change).into())],
+                    &[("found", self.found_word(*change).into())],
                 ),
                 note: size_mm.as_ref().map_or_else(String::new, size),
             },

@@ -145,6 +145,9 @@ impl App {
         let crack = is_crack(flaw.note.kind);
         match treated.treatment {
             Treatment::Left => match flaw.look_again() {
+                Some(again) if again < now.date_naive() => {
+                    words.with("flaws-told-left-due", &[("day", dates.near(again).into())])
+                }
                 Some(again) => words.with(
                     "flaws-told-left-again",
                     &[("day", dates.near(again).into())],
@@ -188,7 +191,7 @@ impl App {
                 self.words().with(
                     "flaws-told-looked",
                     &[
-                        ("found", self.change_word(*change).into()),
+                        ("found", self.found_word(*change).into()),
                         ("day", dates.day_and_month(at.date_naive()).into()),
                     ],
                 )
@@ -199,6 +202,11 @@ impl App {
 
     pub(super) fn change_word(&self, change: FlawChange) -> String {
         self.words().text(&format!("flaws-look-{}", change.key()))
+    }
+
+    /// The same inside a sentence.
+    pub(super) fn found_word(&self, change: FlawChange) -> String {
+        self.words().text(&format!("flaws-found-{}", change.key()))
     }
 
     /// "Treat both faces", or the face that is left; empty where there is nothing of the kind to say.
@@ -275,7 +283,7 @@ impl App {
                 "flaws-longer-now",
                 &[("size", self.length_text(size).into())],
             ),
-            None => self.change_word(change),
+            None => self.found_word(change),
         };
         self.words().with(
             "flaws-said-looked",

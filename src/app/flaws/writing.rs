@@ -146,6 +146,7 @@ impl App {
         let size = self.size_text(&note);
         self.states.flaws.form = FlawForm::of(&note, size);
         self.states.flaws.mode = Mode::Correct;
+        self.undo.hide();
     }
 
     /// The length of a flaw as it can be typed again; empty where none was measured.

@@ -83,6 +83,8 @@ impl App {
             TruingSheet::Grits | TruingSheet::Coat => {}
         }
         self.states.truing = state;
+        // The bar would only take room from the sheet.
+        self.undo.hide();
     }
 
     /// A diameter as it was typed, or its figure where it was not.

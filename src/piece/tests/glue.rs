@@ -115,7 +115,10 @@ fn medium_where_little_still_comes_off_that_face() {
 
 #[test]
 fn nothing_comes_off_in_finish() {
-    let piece = vessel(vec![F::StageMoved(Stage::Finish), mm(DetailField::WallFinish, 9.0)]);
+    let piece = vessel(vec![
+        F::StageMoved(Stage::Finish),
+        mm(DetailField::WallFinish, 9.0),
+    ]);
     let s = suggest(&piece, &flaw(FlawKind::Knot));
     assert_eq!(s.grade, Treatment::Medium);
     assert_eq!(s.why, GlueWhy::LittleComesOff { comes_off_mm: 0.0 });
@@ -128,7 +131,10 @@ fn nothing_comes_off_in_finish() {
 #[test]
 fn medium_bridges_the_gaps_of_bark_and_thin_goes_into_a_hairline() {
     let piece = vessel(vec![]);
-    assert_eq!(suggest(&piece, &flaw(FlawKind::BarkInclusion)).why, GlueWhy::Gap);
+    assert_eq!(
+        suggest(&piece, &flaw(FlawKind::BarkInclusion)).why,
+        GlueWhy::Gap
+    );
     for kind in [FlawKind::Check, FlawKind::RingShake] {
         let s = suggest(&piece, &flaw(kind));
         assert_eq!(s.grade, Treatment::Thin);
@@ -174,13 +180,19 @@ fn what_goes_through_is_treated_on_both_faces() {
     assert_eq!(left_to_treat(true, vec![]), Some(Face::Both));
     assert_eq!(left_to_treat(true, vec![thin(outside)]), inside);
     assert_eq!(left_to_treat(true, vec![thin(inside)]), outside);
-    assert_eq!(left_to_treat(true, vec![thin(inside), treated(Treatment::Wax, outside)]), None);
+    assert_eq!(
+        left_to_treat(true, vec![thin(inside), treated(Treatment::Wax, outside)]),
+        None
+    );
     assert_eq!(left_to_treat(true, vec![thin(Some(Face::Both))]), None);
     // A face that was not said is not counted.
     assert_eq!(left_to_treat(true, vec![thin(None)]), Some(Face::Both));
     assert_eq!(left_to_treat(false, vec![]), None);
     // Leaving it until dry is a decision, and what is gone wants nothing.
-    assert_eq!(left_to_treat(true, vec![treated(Treatment::Left, None)]), None);
+    assert_eq!(
+        left_to_treat(true, vec![treated(Treatment::Left, None)]),
+        None
+    );
     let gone = F::FlawLooked {
         flaw: FlawId::new("f1").unwrap(),
         change: FlawChange::Gone,

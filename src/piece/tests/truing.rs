@@ -53,18 +53,27 @@ fn piece(facts: Vec<F>) -> Piece {
 #[test]
 fn a_crack_through_the_wall_speaks_against_spinning_also_once_it_is_glued() {
     let through = found("c", FlawKind::Check, true, None);
-    assert_eq!(do_not_spin(&piece(vec![through.clone()])), Some(DoNotSpin::Through));
+    assert_eq!(
+        do_not_spin(&piece(vec![through.clone()])),
+        Some(DoNotSpin::Through)
+    );
     let filled = piece(vec![through.clone(), glued("c")]);
     assert_eq!(do_not_spin(&filled), Some(DoNotSpin::Through));
     assert_eq!(do_not_spin(&piece(vec![through, gone("c")])), None);
     // A knot that goes through is no crack.
-    assert_eq!(do_not_spin(&piece(vec![found("k", FlawKind::Knot, true, None)])), None);
+    assert_eq!(
+        do_not_spin(&piece(vec![found("k", FlawKind::Knot, true, None)])),
+        None
+    );
 }
 
 #[test]
 fn rim_and_floor_speak_against_spinning() {
     let answer = |a| piece(vec![F::Cracks(a)]);
-    assert_eq!(do_not_spin(&answer(CrackAnswer::RimOrFloor)), Some(DoNotSpin::RimOrFloor));
+    assert_eq!(
+        do_not_spin(&answer(CrackAnswer::RimOrFloor)),
+        Some(DoNotSpin::RimOrFloor)
+    );
     assert_eq!(do_not_spin(&answer(CrackAnswer::Hairline)), None);
     let floor = found("c", FlawKind::Check, false, Some(StationRef::Floor));
     assert_eq!(
@@ -156,17 +165,26 @@ fn the_spigot_is_tried_against_the_jaws_of_the_piece_then_the_shops_then_50_mm()
 
     shop.jaws = vec![jaws("small", 38.0, 46.0), jaws("large", 60.0, 75.0)];
     let fit = spigot_fit(&plain, &shop, 44.0);
-    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("small", Fit::Fits));
+    assert_eq!(
+        (fit.jaws.unwrap().id.as_str(), fit.fit),
+        ("small", Fit::Fits)
+    );
     // Between the two, 48 is nearer to the small ones.
     let fit = spigot_fit(&plain, &shop, 48.0);
-    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("small", Fit::TooLarge));
+    assert_eq!(
+        (fit.jaws.unwrap().id.as_str(), fit.fit),
+        ("small", Fit::TooLarge)
+    );
 
     let named = piece(vec![F::Detail {
         field: DetailField::Jaws,
         value: Some(DetailValue::Text("Large jaws".into())),
     }]);
     let fit = spigot_fit(&named, &shop, 44.0);
-    assert_eq!((fit.jaws.unwrap().id.as_str(), fit.fit), ("large", Fit::TooSmall));
+    assert_eq!(
+        (fit.jaws.unwrap().id.as_str(), fit.fit),
+        ("large", Fit::TooSmall)
+    );
     // Jaws that the shop does not know have no sizes.
     let strange = piece(vec![F::Detail {
         field: DetailField::Jaws,

@@ -1,7 +1,7 @@
 # Knots, bark, pith, cracks: where they are and what was done.
 #
 # Which ids exist: flaws-group- (how it stands), flaws-about- (FlawKind), flaws-on-, flaws-treat- and flaws-face- (Face),
-# flaws-look- (FlawChange), flaws-again- (when to look again), flaws-why- (the reason of a suggestion).
+# flaws-look- and flaws-found- (FlawChange), flaws-again- (when to look again), flaws-why- (the reason of a suggestion).
 # A glued crack stays a crack. There is no clock for glue: "an hour or more, then try it with a point".
 
 flaws-title = Flaws
@@ -32,6 +32,7 @@ flaws-no-place = Place not noted
 flaws-told-gone = Cut away, { $day }
 flaws-told-left = Left until dry
 flaws-told-left-again = Left until dry, look again { $day }
+flaws-told-left-due = Left until dry, a look was due { $day }
 flaws-told-turn-away = To be turned away later
 flaws-told-waxed = Waxed { $day }
 flaws-told-glued = Glued { $day }
@@ -85,8 +86,8 @@ flaws-section-label = Touch the station nearest to it
 flaws-touch-station = Touch a station
 flaws-touch-clock = Touch the clock
 flaws-clock-what = How far round
-flaws-clock-less = An hour back
-flaws-clock-more = An hour on
+flaws-clock-less = an hour back
+flaws-clock-more = an hour on
 flaws-clock-clear = Clear the hour
 flaws-did = What I did
 flaws-unfold = Size, through the wall, face, look again
@@ -119,6 +120,9 @@ flaws-look-title = Looked at it: what is it now?
 flaws-look-same = Same
 flaws-look-longer = Longer
 flaws-look-gone = Gone
+flaws-found-same = same
+flaws-found-longer = longer
+flaws-found-gone = gone
 flaws-longer-title = How long is it now?
 flaws-longer-size = Length now
 flaws-longer-save = Record: longer
