@@ -33,11 +33,7 @@ impl App {
                 &[("n", day.into()), ("of", said.of.into())],
             ),
             since: since.unwrap_or_default(),
-            done: if said.of > 0 {
-                day * count / said.of
-            } else {
-                0
-            },
+            done: (day * count).checked_div(said.of).unwrap_or(0),
             count,
             reason: self.staying_reason(&said, last.net_g(), run.step_g),
             steady: said.steady,
