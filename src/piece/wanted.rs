@@ -20,7 +20,10 @@ pub struct Figure {
 fn figure(piece: &Piece, field: DetailField, usual: f64) -> Figure {
     match piece.details.mm(field) {
         Some(mm) => Figure { mm, said: true },
-        None => Figure { mm: usual, said: false },
+        None => Figure {
+            mm: usual,
+            said: false,
+        },
     }
 }
 
@@ -38,16 +41,23 @@ pub fn height(piece: &Piece) -> Figure {
         Form::HollowForm => 0.75,
         Form::Bowl => 0.45,
     };
-    figure(piece, DetailField::Height, (diameter(piece).mm * share).round())
+    figure(
+        piece,
+        DetailField::Height,
+        (diameter(piece).mm * share).round(),
+    )
 }
 
 /// The outline picked, or the one that suits the form.
 #[must_use]
 pub fn outline(piece: &Piece) -> Outline {
-    piece.details.outline().unwrap_or(match piece.details.form() {
-        Form::Vessel => Outline::Egg,
-        Form::HollowForm | Form::Bowl => Outline::Ball,
-    })
+    piece
+        .details
+        .outline()
+        .unwrap_or(match piece.details.form() {
+            Form::Vessel => Outline::Egg,
+            Form::HollowForm | Form::Bowl => Outline::Ball,
+        })
 }
 
 /// The rough wall: 10 mm to a diameter of 160, 12 to 220, 15 to 300, a twentieth above; side grain a tenth of the

@@ -108,6 +108,8 @@ impl Bench {
         window.dispatch_event(WindowEvent::Resized {
             size: LogicalSize::new(width, height),
         });
+        // What follows the size by a handler follows at once, as it would before the next frame.
+        slint::platform::update_timers_and_animations();
     }
 
     /// All elements with this accessible label.

@@ -13,4 +13,5 @@ mod shop;
 mod targets;
 mod today;
 mod truing;
+mod walk;
 mod wall;

@@ -69,7 +69,11 @@ pub fn pages() -> Vec<(String, Action)> {
         open("finishing", Page::Finishing(id("j17"))),
         open("diary", Page::Diary(id("j18"))),
     ];
-    pages.extend(SHOP_PAGES.iter().map(|key| open(&format!("shop-{key}"), Page::ShopPage(key))));
+    pages.extend(
+        SHOP_PAGES
+            .iter()
+            .map(|key| open(&format!("shop-{key}"), Page::ShopPage(key))),
+    );
     pages
 }
 
@@ -123,21 +127,33 @@ fn across(a: &Target, b: &Target) -> f32 {
             && i.x + i.width <= o.x + o.width + 1.0
             && i.y + i.height <= o.y + o.height + 1.0
     };
-    if inside(a, b) || inside(b, a) { 0.0 } else { w.min(h) }
+    if inside(a, b) || inside(b, a) {
+        0.0
+    } else {
+        w.min(h)
+    }
 }
 
 #[test]
 fn every_target_is_large_enough_named_and_clear_of_the_others_on_every_page() {
     let bench = demo();
     let mut wrong = Vec::new();
-    for (width, height, scale) in [(390.0, 844.0, 1.0), (360.0, 640.0, 1.6), (844.0, 390.0, 1.0), (1180.0, 820.0, 1.0)] {
+    for (width, height, scale) in [
+        (390.0, 844.0, 1.0),
+        (360.0, 640.0, 1.6),
+        (844.0, 390.0, 1.0),
+        (1180.0, 820.0, 1.0),
+    ] {
         bench.resize(width, height, 1.0);
         for (name, action) in pages() {
             bench.screens.act(Action::GoTab(Tab::Today));
             bench.screens.act(action);
             bench.screens.look(ThemeChoice::Light, scale);
             let found = targets(&bench);
-            assert!(!found.is_empty(), "nothing can be touched on {name} at {width}x{height}");
+            assert!(
+                !found.is_empty(),
+                "nothing can be touched on {name} at {width}x{height}"
+            );
             for (i, t) in found.iter().enumerate() {
                 let place = format!("{name} at {width}x{height}, text {scale}: '{}'", t.label);
                 if t.label.trim().is_empty() {
@@ -156,7 +172,12 @@ fn every_target_is_large_enough_named_and_clear_of_the_others_on_every_page() {
     }
     wrong.sort();
     wrong.dedup();
-    assert!(wrong.is_empty(), "{} wrong:\n{}", wrong.len(), wrong.join("\n"));
+    assert!(
+        wrong.is_empty(),
+        "{} wrong:\n{}",
+        wrong.len(),
+        wrong.join("\n")
+    );
 }
 
 #[test]
@@ -166,14 +187,19 @@ fn no_page_lacks_a_word_in_either_language() {
     for words in [WordsChoice::British, WordsChoice::American] {
         let mut store = MemoryStore::default();
         demo::fill(&mut store, moment(START)).unwrap();
-        let device = DeviceSettings { words, ..DeviceSettings::default() };
+        let device = DeviceSettings {
+            words,
+            ..DeviceSettings::default()
+        };
         store.save_device_settings(&device.to_json()).unwrap();
         let bench = Bench::at(Box::new(store), moment(START), true);
         for (_, action) in pages() {
             bench.screens.act(Action::GoTab(Tab::Today));
             bench.screens.act(action);
         }
-        bench.screens.read(|app| assert_eq!(app.words().problems(), Vec::new()));
+        bench
+            .screens
+            .read(|app| assert_eq!(app.words().problems(), Vec::new()));
     }
 }
 
