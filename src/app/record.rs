@@ -99,8 +99,13 @@ impl App {
 
     pub(crate) fn undo_last(&mut self, now: Moment) -> Result<(), AppError> {
         if let Some(step) = self.undo.last_done().cloned() {
-            let retraction = self.retract_all(&step, now)?;
-            self.undo.took_back(retraction);
+            let retraction = self.retract_all(&step, now);
+            if retraction.is_err() {
+                // What could be taken back is a step of its own, so that it can be brought back.
+                let said = self.words().with("undo-partly", &[("what", step.said.as_str().into())]);
+                self.say(said);
+            }
+            self.undo.took_back(retraction?);
             self.leave_what_is_gone(now);
         }
         Ok(())

@@ -9,6 +9,7 @@ use evenwall_piece::stage::Stage;
 use evenwall_ui::{AppWindow, ChecklistEditorAdapter, EditorLineItem};
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::models::fill;
 use super::piece_forms::options;
 use super::{Screens, on, on_touch};
@@ -54,7 +55,7 @@ fn with_text(
 pub fn show(window: &AppWindow, app: &App) {
     let view = app.checklist_editor_view();
     let page = window.global::<ChecklistEditorAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_intro(view.intro.into());
     page.set_back_label(view.back.into());
     page.set_close_label(view.close.into());

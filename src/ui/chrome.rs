@@ -11,6 +11,7 @@ use evenwall_ui::{AppWindow, ChoiceItem, Chrome, TabItem, Theme};
 use slint::{ComponentHandle, SharedString};
 
 use super::models::fill;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 /// Connects the callbacks of the frame.
@@ -57,15 +58,15 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
         further: String::new(),
     });
     chrome.set_undo_shown(!undo.said.is_empty());
-    chrome.set_undo_said(undo.said.into());
+    chrome.set_undo_said(undo.said.shown());
     chrome.set_undo_button(undo.button.into());
     chrome.set_undo_is_redo(undo.redo);
     chrome.set_undo_further(undo.further.into());
     chrome.set_undo_in_page(view.undo_in_page);
     chrome.set_question_shown(view.question.is_some());
     if let Some(question) = view.question {
-        chrome.set_question_title(question.title.into());
-        chrome.set_question_text(question.text.into());
+        chrome.set_question_title(question.title.shown());
+        chrome.set_question_text(question.text.shown());
         chrome.set_question_caution(question.caution);
         chrome.set_question_choices(fill(
             chrome.get_question_choices(),

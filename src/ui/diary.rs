@@ -10,6 +10,7 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, Choice, DiaryAdapter, DiaryEntryItem};
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::models::fill;
 use super::{Screens, on, on_touch};
 
@@ -46,9 +47,9 @@ fn item(entry: EntryView) -> DiaryEntryItem {
         day: entry.day.into(),
         time: entry.time.into(),
         icon: entry.icon.into(),
-        title: entry.title.into(),
-        note: entry.note.into(),
-        earlier: entry.earlier.join("\n").into(),
+        title: entry.title.shown(),
+        note: entry.note.shown(),
+        earlier: entry.earlier.join("\n").shown(),
         noted: entry.noted.into(),
         taken_back: entry.taken_back,
         open: entry.open,
@@ -84,9 +85,9 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
             .map(|f| choice(f.key, f.text, f.count.to_string(), f.chosen))
             .collect(),
     ));
-    adapter.set_mark(view.mark.into());
-    adapter.set_title(view.title.into());
-    adapter.set_subtitle(view.subtitle.into());
+    adapter.set_mark(view.mark.shown());
+    adapter.set_title(view.title.shown());
+    adapter.set_subtitle(view.subtitle.shown());
     adapter.set_empty(view.empty.into());
     adapter.set_edit_typed(view.editor.typed);
     adapter.set_edit_long(view.editor.long);

@@ -18,6 +18,7 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::models::fill;
 use super::{Screens, on, on_touch};
 
@@ -160,9 +161,9 @@ fn texts(texts: Vec<String>) -> Vec<SharedString> {
 }
 
 fn show_drying(adapter: &DryingAdapter<'_>, view: DryingView) {
-    adapter.set_mark(view.head.mark.into());
-    adapter.set_title(view.head.title.into());
-    adapter.set_subtitle(view.head.subtitle.into());
+    adapter.set_mark(view.head.mark.shown());
+    adapter.set_title(view.head.title.shown());
+    adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_more_label(view.head.more.into());
     adapter.set_last(figure(view.last));
@@ -187,7 +188,7 @@ fn show_drying(adapter: &DryingAdapter<'_>, view: DryingView) {
         adapter.set_bag_note(bag.note.into());
     }
     let coming = view.coming.into_iter().map(|c| DryingComing {
-        title: c.title.into(),
+        title: c.title.shown(),
         day: c.day.into(),
         why: c.why.into(),
         late: c.late,
@@ -271,9 +272,9 @@ fn show_staying(adapter: &DryingAdapter<'_>, staying: Option<StayingView>) {
 }
 
 fn show_weigh(adapter: &WeighAdapter<'_>, view: WeighView) {
-    adapter.set_mark(view.head.mark.into());
-    adapter.set_title(view.head.title.into());
-    adapter.set_subtitle(view.head.subtitle.into());
+    adapter.set_mark(view.head.mark.shown());
+    adapter.set_title(view.head.title.shown());
+    adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_what(view.what.into());
     adapter.set_number(view.number.into());

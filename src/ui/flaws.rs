@@ -141,7 +141,7 @@ fn show_list(page: &FlawsAdapter<'_>, view: FlawsView) {
     page.set_clock_label(view.clock_label.into());
     page.set_legend(view.legend.into());
     let groups = view.groups.into_iter().map(|g| FlawGroupItem {
-        title: g.title.into(),
+        title: g.title.shown(),
         count: g.count.into(),
         cards: list(g.cards.into_iter().map(card).collect()),
     });
@@ -157,8 +157,8 @@ fn card(view: FlawCard) -> FlawCardItem {
         id: view.id.into(),
         letter: view.letter.into(),
         open: view.open,
-        title: view.title.into(),
-        place: view.place.into(),
+        title: view.title.shown(),
+        place: view.place.shown(),
         lines: texts(view.lines),
         tag: view.tag.into(),
         tag_kind: view.tag_kind.into(),

@@ -12,6 +12,7 @@ use evenwall_piece::vocabulary::Method;
 use evenwall_ui::{AppWindow, Choice, FormField, NewPieceAdapter, OutlineChoice};
 use slint::{ComponentHandle, ModelRc, SharedString};
 
+use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::{fill, list};
 use super::{Screens, on, on_touch};
@@ -132,8 +133,8 @@ fn chosen(group: &ChoiceGroup) -> String {
 pub fn show(window: &AppWindow, app: &App, now: Moment) {
     let view = app.new_piece_view(now);
     let page = window.global::<NewPieceAdapter>();
-    page.set_title(view.title.into());
-    page.set_subtitle(view.subtitle.into());
+    page.set_title(view.title.shown());
+    page.set_subtitle(view.subtitle.shown());
     page.set_back(view.back.into());
     page.set_clear(view.clear.into());
     page.set_mark(field(view.mark, Some(page.get_mark())));

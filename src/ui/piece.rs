@@ -16,6 +16,7 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::{fill, list};
 use super::{Screens, on_touch, piece_forms};
@@ -98,9 +99,9 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
         back,
         more,
     } = view.head;
-    adapter.set_mark(mark.into());
-    adapter.set_title(title.into());
-    adapter.set_subtitle(subtitle.into());
+    adapter.set_mark(mark.shown());
+    adapter.set_title(title.shown());
+    adapter.set_subtitle(subtitle.shown());
     adapter.set_back_label(back.into());
     adapter.set_more_label(more.into());
     adapter.set_close_label(view.close.into());
@@ -119,7 +120,7 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
         view.stations.into_iter().map(station).collect(),
     ));
     let stages = view.stages.into_iter().map(|s| StageItem {
-        name: s.name.into(),
+        name: s.name.shown(),
         state: s.state.into(),
     });
     adapter.set_stages(fill(adapter.get_stages(), stages.collect()));
@@ -133,7 +134,7 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
     adapter.set_why_label(view.why_label.into());
     adapter.set_earlier_text(view.earlier_text.into());
     let earlier = view.earlier.into_iter().map(|e| EarlierItem {
-        title: e.title.into(),
+        title: e.title.shown(),
         count: e.count.into(),
         lines: list(lines(e.lines)),
     });
@@ -210,7 +211,7 @@ fn ways(views: Vec<WayView>) -> Vec<WayItem> {
         .into_iter()
         .map(|w| WayItem {
             id: w.key.into(),
-            title: w.title.into(),
+            title: w.title.shown(),
             note: w.note.into(),
             icon: w.icon.into(),
         })
@@ -219,7 +220,7 @@ fn ways(views: Vec<WayView>) -> Vec<WayItem> {
 
 pub(super) fn ended(view: evenwall_app::piece::view::EndedView) -> EndedItem {
     EndedItem {
-        title: view.title.into(),
+        title: view.title.shown(),
         day: view.day.into(),
         lines: list(view.lines.into_iter().map(SharedString::from).collect()),
         put_back: view.put_back.into(),

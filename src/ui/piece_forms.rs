@@ -19,6 +19,7 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::models::{fill, list};
 use super::piece::{ended, on_page};
 use super::{Screens, on, on_touch};
@@ -160,20 +161,20 @@ pub(super) fn options(views: Vec<OptionView>) -> Vec<Choice> {
 }
 
 fn show_stages(adapter: &StagesAdapter<'_>, view: StagesView) {
-    adapter.set_mark(view.head.mark.into());
-    adapter.set_title(view.head.title.into());
-    adapter.set_subtitle(view.head.subtitle.into());
+    adapter.set_mark(view.head.mark.shown());
+    adapter.set_title(view.head.title.shown());
+    adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_close_label(view.close.into());
     adapter.set_intro(view.intro.into());
     let groups = view.groups.into_iter().map(|g| StageGroupItem {
-        title: g.title.into(),
+        title: g.title.shown(),
         rows: list(
             g.rows
                 .into_iter()
                 .map(|r| StageRowItem {
                     id: r.key.into(),
-                    name: r.name.into(),
+                    name: r.name.shown(),
                     note: r.note.into(),
                     state: r.state.into(),
                     tag: r.tag.into(),
@@ -214,14 +215,14 @@ fn show_stages(adapter: &StagesAdapter<'_>, view: StagesView) {
 }
 
 fn show_details(adapter: &DetailsAdapter<'_>, view: DetailsView) {
-    adapter.set_mark(view.head.mark.into());
-    adapter.set_title(view.head.title.into());
-    adapter.set_subtitle(view.head.subtitle.into());
+    adapter.set_mark(view.head.mark.shown());
+    adapter.set_title(view.head.title.shown());
+    adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_close_label(view.close.into());
     adapter.set_intro(view.intro.into());
     let groups = view.groups.into_iter().map(|g| DetailGroupItem {
-        title: g.title.into(),
+        title: g.title.shown(),
         fields: list(
             g.fields
                 .into_iter()
@@ -265,9 +266,9 @@ fn show_details(adapter: &DetailsAdapter<'_>, view: DetailsView) {
 }
 
 fn show_ending(adapter: &EndingAdapter<'_>, view: EndingView) {
-    adapter.set_mark(view.head.mark.into());
-    adapter.set_title(view.head.title.into());
-    adapter.set_subtitle(view.head.subtitle.into());
+    adapter.set_mark(view.head.mark.shown());
+    adapter.set_title(view.head.title.shown());
+    adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_ended_shown(view.ended.is_some());
     if let Some(end) = view.ended {

@@ -13,6 +13,7 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, Choice, PieceCard, PiecesAdapter, SectionPaths};
 use slint::{ComponentHandle, Model, ModelNotify, ModelRc, ModelTracker, SharedString};
 
+use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::fill;
 use super::{Screens, on, on_touch};
@@ -125,8 +126,8 @@ fn card(view: CardView) -> PieceCard {
         id: view.id.as_str().into(),
         heading: view.heading.into(),
         label: view.label.into(),
-        mark: view.mark.into(),
-        wood: view.wood.into(),
+        mark: view.mark.shown(),
+        wood: view.wood.shown(),
         stage: view.stage.into(),
         note: view.note.into(),
         due: view.due.into(),
@@ -143,7 +144,7 @@ fn card(view: CardView) -> PieceCard {
 pub fn show(window: &AppWindow, app: &App, now: Moment) {
     let view = app.pieces_view(now);
     let page = window.global::<PiecesAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_counts(view.counts.into());
     page.set_search(view.search.into());
     page.set_search_hint(view.search_hint.into());

@@ -143,14 +143,14 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
     if page == "shop" {
         let view = app.shop_view(now);
         let hub = window.global::<ShopAdapter>();
-        hub.set_title(view.title.into());
+        hub.set_title(view.title.shown());
         hub.set_sections(sections(hub.get_sections(), view.sections));
         return;
     }
     let view = app.shop_page_view(now);
     let page = window.global::<ShopSubAdapter>();
-    page.set_title(view.title.into());
-    page.set_subtitle(view.subtitle.into());
+    page.set_title(view.title.shown());
+    page.set_subtitle(view.subtitle.shown());
     page.set_intro(view.intro.into());
     page.set_back_label(view.back.into());
     page.set_close_label(view.close.into());

@@ -14,6 +14,7 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, ModelRc, SharedString};
 
+use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::fill;
 use super::{Screens, on, on_touch, today_rounds};
@@ -111,8 +112,8 @@ fn row(view: RowView) -> TaskRow {
         id: view.id.into(),
         shape: view.shape.key().into(),
         label: view.label.into(),
-        mark: view.mark.into(),
-        wood: view.wood.into(),
+        mark: view.mark.shown(),
+        wood: view.wood.shown(),
         note: view.note.into(),
         remark: view.remark.into(),
         tag: view.tag.into(),
@@ -190,7 +191,7 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
 fn show_today(window: &AppWindow, app: &App, now: Moment) {
     let view = app.today_view(now);
     let page = window.global::<TodayAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_date(view.date.into());
     page.set_has_climate(view.climate.is_some());
     if let Some(climate) = view.climate {
@@ -225,7 +226,7 @@ fn show_today(window: &AppWindow, app: &App, now: Moment) {
 fn show_catch_up(window: &AppWindow, app: &App, now: Moment) {
     let view = app.catch_up_view(now);
     let page = window.global::<CatchUpAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_intro(view.intro.into());
     page.set_back_label(view.back.into());
     page.set_card(card(page.get_card(), view.list.card));
@@ -236,7 +237,7 @@ fn show_catch_up(window: &AppWindow, app: &App, now: Moment) {
 fn show_away(window: &AppWindow, app: &App, now: Moment) {
     let view = app.away_view(now);
     let page = window.global::<AwayAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_intro(view.intro.into());
     page.set_back_label(view.back.into());
     page.set_away_until(view.away_until.into());

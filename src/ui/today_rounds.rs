@@ -13,6 +13,7 @@ use evenwall_piece::vocabulary::BagFeel;
 use evenwall_ui::{AppWindow, BagRoundAdapter, CountRow, WeighRoundAdapter, WeighRow};
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::models::fill;
 use super::today::{answer, tick};
 use super::{Screens, on, on_touch};
@@ -94,15 +95,15 @@ fn count(view: CountView) -> CountRow {
 pub fn show_bag_round(window: &AppWindow, app: &App, now: Moment) {
     let view = app.bag_round_view(now);
     let page = window.global::<BagRoundAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_back_label(view.back.into());
     page.set_progress(view.progress.into());
     #[allow(clippy::cast_possible_truncation)] // 0 to 1
     page.set_part(view.part as f32);
-    page.set_mark(view.mark.into());
-    page.set_wood(view.wood.into());
-    page.set_place(view.place.into());
-    page.set_stands(view.stands.into());
+    page.set_mark(view.mark.shown());
+    page.set_wood(view.wood.shown());
+    page.set_place(view.place.shown());
+    page.set_stands(view.stands.shown());
     page.set_late(view.late.into());
     page.set_question(view.question.into());
     page.set_answers(fill(
@@ -138,7 +139,7 @@ pub fn show_bag_round(window: &AppWindow, app: &App, now: Moment) {
 pub fn show_weigh_round(window: &AppWindow, app: &App, now: Moment) {
     let view = app.weigh_round_view(now);
     let page = window.global::<WeighRoundAdapter>();
-    page.set_title(view.title.into());
+    page.set_title(view.title.shown());
     page.set_back_label(view.back.into());
     page.set_progress(view.progress.into());
     let at = view.rows.iter().position(|r| r.state == "now");
@@ -149,8 +150,8 @@ pub fn show_weigh_round(window: &AppWindow, app: &App, now: Moment) {
             .map(|r| WeighRow {
                 piece: r.piece.into(),
                 label: r.label.into(),
-                mark: r.mark.into(),
-                wood: r.wood.into(),
+                mark: r.mark.shown(),
+                wood: r.wood.shown(),
                 last: r.last.into(),
                 weight: r.weight.into(),
                 change: r.change.into(),

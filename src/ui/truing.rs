@@ -106,7 +106,7 @@ fn show_true(page: &TruingAdapter<'_>, view: TrueView) {
     page.set_crack_note(view.crack_note.into());
     let cracks = view.cracks.into_iter().map(|c| CrackItem {
         id: c.id.into(),
-        title: c.title.into(),
+        title: c.title.shown(),
         note: c.note.into(),
     });
     page.set_cracks(fill(page.get_cracks(), cracks.collect()));

@@ -6,28 +6,29 @@ use evenwall_app::demo;
 use evenwall_app::device::ThemeChoice;
 use evenwall_app::route::{Page, Tab};
 use evenwall_app::shop::pages::PAGES as SHOP_PAGES;
-use evenwall_app::store::MemoryStore;
+use evenwall_app::store::{MemoryStore, Store};
 use evenwall_piece::ids::PieceId;
+use evenwall_piece::shop::ShopFact;
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 
 use crate::bench::{Bench, START, moment};
 
-/// The demo in memory.
-pub fn demo() -> Bench {
+/// The demo in memory, its cautions read.
+pub fn demo_store() -> MemoryStore {
     let mut store = MemoryStore::default();
-    demo::fill(&mut store, moment(START)).unwrap();
-    let bench = Bench::at(Box::new(store), moment(START), true);
-    read_cautions(&bench);
-    bench
+    let now = moment(START);
+    demo::fill(&mut store, now).unwrap();
+    let read = ShopFact::Setting {
+        key: "cautions_read".into(),
+        value: "true".into(),
+    };
+    store.append_shop(now, now, vec![read]).unwrap();
+    store
 }
 
-/// A first piece page shows the general cautions once.
-pub fn read_cautions(bench: &Bench) {
-    bench.screens.act(Action::Open(Page::Piece(id("k07"))));
-    if bench.sees("I have read them") {
-        bench.touch("I have read them");
-    }
-    bench.screens.act(Action::GoTab(Tab::Today));
+/// The app on the demo.
+pub fn demo() -> Bench {
+    Bench::at(Box::new(demo_store()), moment(START), true)
 }
 
 /// A piece of the demo.
@@ -183,10 +184,8 @@ fn every_target_is_large_enough_named_and_clear_of_the_others_on_every_page() {
 #[test]
 fn no_page_lacks_a_word_in_either_language() {
     use evenwall_app::device::{DeviceSettings, WordsChoice};
-    use evenwall_app::store::Store;
     for words in [WordsChoice::British, WordsChoice::American] {
-        let mut store = MemoryStore::default();
-        demo::fill(&mut store, moment(START)).unwrap();
+        let mut store = demo_store();
         let device = DeviceSettings {
             words,
             ..DeviceSettings::default()

@@ -10,6 +10,7 @@ use evenwall_piece::vocabulary::Outline;
 use evenwall_ui::{AppWindow, DiameterItem, OutlineAdapter, OutlineItem};
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::{answers, type_key, wall};
 use crate::ui::drawing::paths;
 use crate::ui::models::fill;
@@ -42,9 +43,9 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
         return;
     };
     let a = window.global::<OutlineAdapter>();
-    a.set_mark(view.mark.into());
-    a.set_title(view.title.into());
-    a.set_subtitle(view.subtitle.into());
+    a.set_mark(view.mark.shown());
+    a.set_title(view.title.shown());
+    a.set_subtitle(view.subtitle.shown());
     a.set_outlines_title(view.outlines_title.into());
     let outlines = view.outlines.into_iter().map(|o| OutlineItem {
         key: o.key.into(),
@@ -57,7 +58,7 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
     a.set_diameters_text(view.diameters_text.into());
     let diameters = view.diameters.into_iter().map(|d| DiameterItem {
         station: d.station.into(),
-        name: d.name.into(),
+        name: d.name.shown(),
         value: d.value.into(),
         note: d.note.into(),
         measured: d.measured,

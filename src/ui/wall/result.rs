@@ -11,6 +11,7 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, SummaryItem, TakeOffItem, WallSummaryAdapter};
 use slint::{ComponentHandle, SharedString};
 
+use super::visible::Shown as _;
 use super::{bar, wall};
 use crate::ui::drawing::paths;
 use crate::ui::models::fill;
@@ -58,9 +59,9 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
         return;
     };
     let a = window.global::<WallSummaryAdapter>();
-    a.set_mark(view.mark.into());
-    a.set_title(view.title.into());
-    a.set_subtitle(view.subtitle.into());
+    a.set_mark(view.mark.shown());
+    a.set_title(view.title.shown());
+    a.set_subtitle(view.subtitle.shown());
     a.set_spread_label(view.spread_label.into());
     a.set_spread(view.spread.into());
     a.set_unit(view.unit.into());
@@ -70,7 +71,7 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
     let rows = view.rows.into_iter().map(|r| SummaryItem {
         key: r.key.into(),
         number: r.number.into(),
-        name: r.name.into(),
+        name: r.name.shown(),
         reading: r.reading.into(),
         how: r.how.into(),
         kind: r.kind.into(),
@@ -86,7 +87,7 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
     let take_off = view.take_off.into_iter().map(|t| TakeOffItem {
         key: t.key.into(),
         station: t.station.into(),
-        name: t.name.into(),
+        name: t.name.shown(),
         text: t.text.into(),
     });
     a.set_take_off(fill(a.get_take_off(), take_off.collect()));
