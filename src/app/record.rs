@@ -102,7 +102,9 @@ impl App {
             let retraction = self.retract_all(&step, now);
             if retraction.is_err() {
                 // What could be taken back is a step of its own, so that it can be brought back.
-                let said = self.words().with("undo-partly", &[("what", step.said.as_str().into())]);
+                let said = self
+                    .words()
+                    .with("undo-partly", &[("what", step.said.as_str().into())]);
                 self.say(said);
             }
             self.undo.took_back(retraction?);

@@ -9,9 +9,9 @@ use evenwall_piece::stage::Stage;
 use evenwall_ui::{AppWindow, ChecklistEditorAdapter, EditorLineItem};
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::models::fill;
 use super::piece_forms::options;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 /// Connects the callbacks of the editor.

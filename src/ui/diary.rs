@@ -10,8 +10,8 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, Choice, DiaryAdapter, DiaryEntryItem};
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::models::fill;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 fn text(make: fn(String) -> DiaryAction) -> impl Fn(SharedString) -> Option<Action> {

@@ -18,8 +18,8 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::models::fill;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 /// The piece whose page is on top.

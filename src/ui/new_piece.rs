@@ -12,9 +12,9 @@ use evenwall_piece::vocabulary::Method;
 use evenwall_ui::{AppWindow, Choice, FormField, NewPieceAdapter, OutlineChoice};
 use slint::{ComponentHandle, ModelRc, SharedString};
 
-use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::{fill, list};
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 fn typed(key: &str, text: String) -> Option<NewPieceAction> {

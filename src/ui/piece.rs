@@ -16,9 +16,9 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::{fill, list};
+use super::visible::Shown as _;
 use super::{Screens, on_touch, piece_forms};
 
 /// Connects the callbacks of the adapters.

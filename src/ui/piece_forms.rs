@@ -19,9 +19,9 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::models::{fill, list};
 use super::piece::{ended, on_page};
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 fn stages(action: StagesAction) -> Action {

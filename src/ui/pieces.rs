@@ -13,9 +13,9 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, Choice, PieceCard, PiecesAdapter, SectionPaths};
 use slint::{ComponentHandle, Model, ModelNotify, ModelRc, ModelTracker, SharedString};
 
-use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::fill;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 /// The cards. The drawing of one is made when it comes on screen: a thousand pieces would take a thousand drawings for

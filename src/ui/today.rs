@@ -14,9 +14,9 @@ use evenwall_ui::{
 };
 use slint::{ComponentHandle, ModelRc, SharedString};
 
-use super::visible::Shown as _;
 use super::drawing::paths;
 use super::models::fill;
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch, today_rounds};
 
 /// Makes a callback of a row and a key.

@@ -13,9 +13,9 @@ use evenwall_piece::vocabulary::BagFeel;
 use evenwall_ui::{AppWindow, BagRoundAdapter, CountRow, WeighRoundAdapter, WeighRow};
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::models::fill;
 use super::today::{answer, tick};
+use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
 /// Connects the callbacks of both rounds.

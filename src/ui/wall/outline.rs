@@ -1,5 +1,6 @@
 //! Hands the outline page to Slint and its touches to the app.
 
+use crate::ui::visible::Shown as _;
 use std::rc::Rc;
 
 use evenwall_app::action::Action;
@@ -10,7 +11,6 @@ use evenwall_piece::vocabulary::Outline;
 use evenwall_ui::{AppWindow, DiameterItem, OutlineAdapter, OutlineItem};
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::{answers, type_key, wall};
 use crate::ui::drawing::paths;
 use crate::ui::models::fill;

@@ -1,5 +1,6 @@
 //! Hands the result of measuring to Slint and its touches to the app.
 
+use crate::ui::visible::Shown as _;
 use std::rc::Rc;
 
 use evenwall_app::action::Action;
@@ -11,7 +12,6 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, SummaryItem, TakeOffItem, WallSummaryAdapter};
 use slint::{ComponentHandle, SharedString};
 
-use super::visible::Shown as _;
 use super::{bar, wall};
 use crate::ui::drawing::paths;
 use crate::ui::models::fill;
