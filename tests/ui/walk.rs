@@ -107,7 +107,9 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     settle(&bench);
     bench.touch("Measure the wall");
     settle(&bench);
-    for wall in ["10", "10.5", "9.5", "11.5", "10"] {
+    bench.touch("Section in work: Station 1");
+    bench.touch("Whole round");
+    for wall in ["10", "10.5", "9.5", "11.5", "10", "10"] {
         bench.touch(wall);
     }
     // Callipers that type.
@@ -116,7 +118,7 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     bench.touch("Finish");
     settle(&bench);
     let readings = with_piece(&bench, |p| p.readings.len());
-    assert_eq!(readings, 6);
+    assert_eq!(readings, 7);
     back_to_piece(&bench);
 
     // A knot, soaked with thin.
@@ -125,7 +127,7 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     bench.touch("Note a flaw");
     settle(&bench);
     bench.touch("Knot");
-    bench.touch("Superglue, thin");
+    bench.touch("Superglue thin");
     bench.touch("Save");
     settle(&bench);
     with_piece(&bench, |p| {
