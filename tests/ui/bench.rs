@@ -149,15 +149,13 @@ impl Bench {
         found[0].invoke_accessible_default_action();
     }
 
-    /// Touches the n-th element with this label.
-    pub fn touch_nth(&self, label: &str, n: usize) {
+    /// Touches the last element with this label: what lies over the page comes last.
+    pub fn touch_last(&self, label: &str) {
         let found = self.touchable(label);
-        assert!(
-            found.len() > n,
-            "no {n}. '{label}'; there is: {:#?}",
-            self.labels()
-        );
-        found[n].invoke_accessible_default_action();
+        let last = found
+            .last()
+            .unwrap_or_else(|| panic!("no '{label}'; there is: {:#?}", self.labels()));
+        last.invoke_accessible_default_action();
     }
 
     fn touchable(&self, label: &str) -> Vec<ElementHandle> {

@@ -210,7 +210,7 @@ fn what_was_noted_is_corrected_and_taken_back() {
     });
     room(&bench);
     bench.touch("Take it back");
-    bench.touch_nth("Take it back", 1);
+    bench.touch_last("Take it back");
     with_piece(&bench, |piece| assert_eq!(piece.flaws.len(), 2));
     undo(&bench);
     with_piece(&bench, |piece| assert_eq!(piece.flaws.len(), 3));

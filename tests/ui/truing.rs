@@ -205,7 +205,7 @@ fn finish_is_recorded_and_ends_the_piece() {
     });
     bench.touch("Finished");
     assert!(bench.reads("Not recorded: final wall, size, weight."));
-    bench.touch_nth("Finished", 1);
+    bench.touch_last("Finished");
     with_piece(&bench, |piece| {
         assert_eq!(piece.end.as_ref().unwrap().1, End::Finished)
     });

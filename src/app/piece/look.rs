@@ -1,6 +1,6 @@
 //! Look: a bag felt or a piece looked over, answered on the piece's own page.
 
-use evenwall_piece::agenda::{Bench, next_look, standing, what_if};
+use evenwall_piece::agenda::{Bench, TaskKind, standing, tasks_of, what_if};
 use evenwall_piece::bag::{BagAnswer, BagState};
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::PieceId;
@@ -20,12 +20,17 @@ impl App {
 
     /// The answers of a look, each saying what is done and when.
     pub(crate) fn look_view(&self, piece: &Piece, now: Moment) -> Option<LookView> {
+        // Where the next look is a weighing, as in Settle, no look falls due of itself.
         let (state, due) = self.at_the_bench(now, |bench| {
-            Some((standing(piece, bench)?.state, next_look(piece, bench)?))
+            let tasks = tasks_of(piece, bench);
+            let look = tasks
+                .iter()
+                .find(|t| matches!(t.kind, TaskKind::Look | TaskKind::LookOver));
+            Some((standing(piece, bench)?.state, look.map(|t| t.due)))
         })?;
         let words = self.words();
         let dates = Dates::new(words, now.date_naive());
-        let due_now = due <= now.date_naive();
+        let due_now = due.is_some_and(|d| d <= now.date_naive());
         if !due_now && !self.states.piece.look_now {
             return None;
         }
@@ -65,12 +70,12 @@ impl App {
             } else {
                 "piece-look-over"
             }),
-            due: if due_now {
-                dates.due(due)
-            } else {
-                words.with("piece-look-not-due", &[("day", dates.near(due).into())])
+            due: match due {
+                Some(due) if due_now => dates.due(due),
+                Some(due) => words.with("piece-look-not-due", &[("day", dates.near(due).into())]),
+                None => String::new(),
             },
-            late: due < now.date_naive(),
+            late: due.is_some_and(|d| d < now.date_naive()),
             answers,
             mould: words.text("piece-look-mould"),
             crack: words.text("piece-look-crack"),
