@@ -9,4 +9,4 @@ action-try-again = Try again
 not-saved = Not saved. { $why }
 nothing-open-title = No piece open
 nothing-open-text = Pick one from the list.
-demo-banner = Demo: a copy of an invented shelf. Nothing here is kept.
+demo-banner = Demo: an invented shelf, nothing is kept
