@@ -60,10 +60,13 @@ fn run(asked: Asked) -> Result<(), String> {
                 shelf,
                 device: usual.device,
             },
-            (Some(shelf), None) => folders::Folders {
-                device: shelf.join(".device"),
-                shelf,
-            },
+            // The device's own data must not lie in a shelf that a sync service carries to other devices.
+            (Some(_), None) => {
+                return Err(
+                    "The system names no home folder, so this device has no place for its own data. Set HOME and start again."
+                        .into(),
+                );
+            }
             (None, Some(usual)) => usual,
             (None, None) => {
                 return Err(

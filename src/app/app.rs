@@ -66,7 +66,9 @@ pub struct App {
     said: Option<String>,
     question: Option<Question>,
     save_error: Option<(String, Action)>,
-    retry: Option<Action>,
+    pub(crate) retry: Option<Action>,
+    /// A line that stands on disk although its write was not confirmed.
+    pub(crate) unconfirmed: Option<(PieceId, Line<PieceFact>)>,
     problems: Vec<String>,
     demo: bool,
 }
@@ -106,6 +108,7 @@ impl App {
             question: None,
             save_error: None,
             retry: None,
+            unconfirmed: None,
             problems: loaded.problems,
             demo,
         };

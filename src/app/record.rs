@@ -25,12 +25,27 @@ impl App {
     ) -> Result<LineId, AppError> {
         // Read before the write: what cannot be read back is not built upon.
         self.lines_of(piece)?;
-        let line = match self.store.append_piece(piece, at, now, facts) {
+        // Tried again after a write that was not confirmed but stands all the same: it is not written twice.
+        if self.retry.is_some()
+            && let Some((place, line)) = self.unconfirmed.take()
+            && place == *piece
+            && line.facts == facts
+        {
+            self.written
+                .push((Scope::Piece(piece.clone()), line.id.clone()));
+            return Ok(line.id);
+        }
+        let line = match self.store.append_piece(piece, at, now, facts.clone()) {
             Ok(line) => line,
             Err(error) => {
                 // It may stand on disk all the same (a sync that failed): show what is there before it is tried again.
                 self.lines.remove(piece);
                 if let Ok(lines) = self.lines_of(piece).cloned() {
+                    self.unconfirmed = lines
+                        .iter()
+                        .max_by_key(|l| l.seq)
+                        .filter(|l| l.noted_at == now && l.facts == facts)
+                        .map(|l| (piece.clone(), l.clone()));
                     let folded = fold_piece(piece.clone(), lines);
                     self.pieces.insert(piece.clone(), folded);
                 }
@@ -76,49 +91,58 @@ impl App {
         Ok(id)
     }
 
-    fn retract_all(&mut self, step: &Step, now: Moment) -> Result<Step, AppError> {
-        let mut lines = Vec::new();
-        // Backwards: what was built on comes away first.
+    /// Takes the lines of a step back one by one, the last first: what was built on comes away first. Gives what was
+    /// written, what is left of the step where a write failed, and the failure.
+    fn retract_each(&mut self, step: &Step, now: Moment) -> (Step, Step, Result<(), AppError>) {
+        let part = || Step {
+            lines: Vec::new(),
+            said: step.said.clone(),
+        };
+        let (mut written, mut left) = (part(), part());
+        let mut outcome = Ok(());
         for (scope, line) in step.lines.iter().rev() {
-            let retraction = match scope {
-                Scope::Piece(id) => {
-                    self.record(id, now, vec![PieceFact::Retracts(line.clone())], now)?
+            let retraction = match (&outcome, scope) {
+                (Err(_), _) => {
+                    left.lines.insert(0, (scope.clone(), line.clone()));
+                    continue;
                 }
-                Scope::Shop => {
-                    self.record_shop(now, vec![ShopFact::Retracts(line.clone())], now)?
+                (Ok(()), Scope::Piece(id)) => {
+                    self.record(id, now, vec![PieceFact::Retracts(line.clone())], now)
+                }
+                (Ok(()), Scope::Shop) => {
+                    self.record_shop(now, vec![ShopFact::Retracts(line.clone())], now)
                 }
             };
-            lines.push((scope.clone(), retraction));
+            match retraction {
+                Ok(retraction) => written.lines.push((scope.clone(), retraction)),
+                Err(error) => {
+                    left.lines.insert(0, (scope.clone(), line.clone()));
+                    outcome = Err(error);
+                }
+            }
         }
         self.written.clear();
-        Ok(Step {
-            lines,
-            said: step.said.clone(),
-        })
+        (written, left, outcome)
     }
 
     pub(crate) fn undo_last(&mut self, now: Moment) -> Result<(), AppError> {
-        if let Some(step) = self.undo.last_done().cloned() {
-            let retraction = self.retract_all(&step, now);
-            if retraction.is_err() {
-                // What could be taken back is a step of its own, so that it can be brought back.
-                let said = self
-                    .words()
-                    .with("undo-partly", &[("what", step.said.as_str().into())]);
-                self.say(said);
-            }
-            self.undo.took_back(retraction?);
-            self.leave_what_is_gone(now);
-        }
-        Ok(())
+        let Some(step) = self.undo.last_done().cloned() else {
+            return Ok(());
+        };
+        let (retraction, left, outcome) = self.retract_each(&step, now);
+        // Where only a part could be taken back, the rest stays what undo takes back: trying again goes on with it.
+        self.undo.took_back(retraction, left);
+        self.leave_what_is_gone(now);
+        outcome
     }
 
     pub(crate) fn redo_last(&mut self, now: Moment) -> Result<(), AppError> {
-        if let Some(step) = self.undo.last_taken_back().cloned() {
-            let redo = self.retract_all(&step, now)?;
-            self.undo.did_again(redo);
-        }
-        Ok(())
+        let Some(step) = self.undo.last_taken_back().cloned() else {
+            return Ok(());
+        };
+        let (redo, left, outcome) = self.retract_each(&step, now);
+        self.undo.did_again(redo, left);
+        outcome
     }
 
     /// Says that what was written in this action is nothing to undo.

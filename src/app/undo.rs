@@ -45,17 +45,27 @@ impl UndoStack {
         self.done.len()
     }
 
-    /// Moves the last step over; `retraction` are the lines that took it back.
-    pub fn took_back(&mut self, retraction: Step) {
+    /// Moves the last step over: `retraction` are the lines that took it back, `left` what could not be taken back.
+    pub fn took_back(&mut self, retraction: Step, left: Step) {
         self.done.pop();
-        self.taken_back.push(retraction);
+        if !left.lines.is_empty() {
+            self.done.push(left);
+        }
+        if !retraction.lines.is_empty() {
+            self.taken_back.push(retraction);
+        }
         self.shown = true;
     }
 
-    /// Moves a step back; `redo` are the lines that did it again.
-    pub fn did_again(&mut self, redo: Step) {
+    /// Moves a step back: `redo` are the lines that did it again, `left` what could not be done again.
+    pub fn did_again(&mut self, redo: Step, left: Step) {
         self.taken_back.pop();
-        self.done.push(redo);
+        if !left.lines.is_empty() {
+            self.taken_back.push(left);
+        }
+        if !redo.lines.is_empty() {
+            self.done.push(redo);
+        }
         self.shown = true;
     }
 

@@ -1,6 +1,6 @@
 //! Libraries: which of the system's window libraries is missing, in a sentence, instead of a panic.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// A library that the window needs at run time, with the Debian package that holds it.
 struct Needed {
@@ -56,8 +56,11 @@ fn library_folders() -> Vec<PathBuf> {
         "/run/current-system/sw/lib",
     ];
     folders.extend(usual.map(PathBuf::from));
+    // Debian and its kin keep them by machine: /usr/lib/x86_64-linux-gnu, /usr/lib/arm-linux-gnueabihf...
     for base in ["/lib", "/usr/lib"] {
-        folders.push(Path::new(base).join(format!("{}-linux-gnu", std::env::consts::ARCH)));
+        let entries = std::fs::read_dir(base).into_iter().flatten().flatten();
+        let by_machine = entries.filter(|e| e.file_name().to_string_lossy().contains("-linux-"));
+        folders.extend(by_machine.map(|e| e.path()));
     }
     folders
 }
@@ -77,7 +80,14 @@ pub fn what_is_missing() -> Option<String> {
         return None;
     }
     let set = |name: &str| std::env::var_os(name).is_some_and(|v| !v.is_empty());
+    let folders = library_folders();
+    // A system that keeps its libraries where nobody looks (Nix, Guix): say nothing, the window will tell.
+    if !folders.iter().any(|f| f.join("libc.so.6").exists()) {
+        return None;
+    }
     let needed: &[Needed] = match (set("WAYLAND_DISPLAY"), set("DISPLAY")) {
+        // With both, the window goes to X11 where Wayland's libraries are missing.
+        (true, true) if !missing_of(&WAYLAND, &folders).is_empty() => &X11,
         (true, _) => &WAYLAND,
         (false, true) => &X11,
         (false, false) => {
@@ -87,7 +97,7 @@ pub fn what_is_missing() -> Option<String> {
             );
         }
     };
-    let missing = missing_of(needed, &library_folders());
+    let missing = missing_of(needed, &folders);
     if missing.is_empty() {
         return None;
     }

@@ -178,7 +178,9 @@ impl App {
                 return Ok(());
             }
         };
-        let at = moved_to(entry.at, day).filter(|at| *at != entry.at);
+        // The time of day stays, but what happened today did not happen later than now.
+        let at = moved_to(entry.at, day).map(|at| if entry.at <= now { at.min(now) } else { at });
+        let at = at.filter(|at| *at != entry.at);
         if corrected.is_none() && at.is_none() {
             self.states.diary.open = None;
             return Ok(());

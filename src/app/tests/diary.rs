@@ -276,3 +276,14 @@ fn a_full_disk_loses_no_word_of_the_note() {
     assert!(app.save_error().is_some());
     assert_eq!(view(&app).note, "Rim looks sound");
 }
+
+#[test]
+fn moving_an_entry_to_today_never_dates_it_ahead_of_now() {
+    let mut app = app();
+    let look = entry(&app, "Bag felt");
+    act(&mut app, DiaryAction::Toggle(look.id));
+    act(&mut app, DiaryAction::EditDay("2026-03-12".into()));
+    act(&mut app, DiaryAction::Save);
+    let at = app.piece(&id()).unwrap().looks[0].at;
+    assert_eq!(at, now(), "the look was at ten, it is nine now");
+}

@@ -54,7 +54,6 @@ app-name = Evenwall
 
 tab-today = Today
 tab-pieces = Pieces
-tab-plan = Plan
 tab-shop = Shop
 
 ## Buttons and answers
@@ -79,9 +78,6 @@ action-clear = Clear
 answer-yes = Yes
 answer-no = No
 answer-unknown = Don't know
-undone = Undone
-redone = Done again
-nothing-to-undo = Nothing to undo
 
 ## Counts
 

@@ -74,14 +74,11 @@ diary-corrected = Corrected
 
 ## Correcting
 
-diary-correct = Correct this entry
 diary-value = What it should say
 diary-day = Day
 diary-save = Save correction
 diary-take-back = Take back
 diary-bring-back = Bring back
-diary-open = Correct
-diary-close = Close
 diary-was = was: { $what }
 diary-day-whole = “{ $found }” is no whole day. Write it like 14 Mar 2026.
 diary-text-empty = There is no text. Write some, or take the entry back.

@@ -2,7 +2,6 @@
 
 recorded = Recorded
 undo-taken-back = Taken back: { $what }
-undo-partly = Taken back in part: { $what }
 undo-further = Undo also: { $what }
 refused-title = That cannot be recorded
 action-try-again = Try again
