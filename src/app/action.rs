@@ -36,6 +36,8 @@ pub enum Action {
     TryAgain,
     /// Put the save error away.
     HideSaveError,
+    /// Put the notice about the shelf away until the next start.
+    HideNotice,
     /// Something on Today, a round, Away or Catch-up.
     Today(TodayAction),
     /// Something on Pieces.

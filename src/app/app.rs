@@ -70,6 +70,7 @@ pub struct App {
     /// A line that stands on disk although its write was not confirmed.
     pub(crate) unconfirmed: Option<(PieceId, Line<PieceFact>)>,
     problems: Vec<String>,
+    pub(crate) notice_hidden: bool,
     demo: bool,
 }
 
@@ -110,6 +111,7 @@ impl App {
             retry: None,
             unconfirmed: None,
             problems: loaded.problems,
+            notice_hidden: false,
             demo,
         };
         for piece in loaded.pieces {
@@ -179,6 +181,7 @@ impl App {
                 }
             }
             Action::HideSaveError => self.save_error = None,
+            Action::HideNotice => self.notice_hidden = true,
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),
             Action::NewPiece(a) => return self.apply_new_piece(a, now),

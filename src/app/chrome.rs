@@ -80,6 +80,10 @@ pub struct ChromeView {
     pub nothing_open_text: String,
     /// The word for closing.
     pub close: String,
+    /// What the turner should know about the shelf: it can only be read, or lines of it cannot.
+    pub notice: Option<String>,
+    /// The word on the notice's button, which opens the page about the data.
+    pub notice_button: String,
     /// The demo's notice.
     pub demo: Option<String>,
     /// The theme chosen.
@@ -144,12 +148,25 @@ impl App {
             nothing_open_title: words.text("nothing-open-title"),
             nothing_open_text: words.text("nothing-open-text"),
             close: words.text("action-close"),
+            notice: self.shelf_notice(),
+            notice_button: words.text("notice-see"),
             demo: self.is_demo().then(|| words.text("demo-banner")),
             theme: self.device().theme,
             text_scale: self.device().text_scale,
             left_handed: self.device().left_handed,
             reduced_motion: self.device().reduced_motion,
         }
+    }
+
+    fn shelf_notice(&self) -> Option<String> {
+        if self.notice_hidden {
+            return None;
+        }
+        let problems = self.problems().len();
+        self.store().read_only().or_else(|| {
+            let n = i64::try_from(problems).unwrap_or(i64::MAX);
+            (problems > 0).then(|| self.words().with("notice-problems", &[("n", n.into())]))
+        })
     }
 
     fn undo_view(&self) -> Option<UndoView> {

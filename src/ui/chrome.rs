@@ -5,7 +5,7 @@ use std::rc::Rc;
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
 use evenwall_app::device::ThemeChoice;
-use evenwall_app::route::Tab;
+use evenwall_app::route::{Page, Tab};
 use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, ChoiceItem, Chrome, TabItem, Theme};
 use slint::{ComponentHandle, SharedString};
@@ -32,6 +32,8 @@ pub fn connect(screens: &Rc<Screens>) {
     }));
     chrome.on_close_question(on_touch(screens, || Action::CloseQuestion));
     chrome.on_try_again(on_touch(screens, || Action::TryAgain));
+    chrome.on_see_notice(on_touch(screens, || Action::Open(Page::ShopPage("data"))));
+    chrome.on_hide_notice(on_touch(screens, || Action::HideNotice));
     chrome.on_hide_save_error(on_touch(screens, || Action::HideSaveError));
 }
 
@@ -85,6 +87,8 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
     chrome.set_nothing_open_title(view.nothing_open_title.into());
     chrome.set_nothing_open_text(view.nothing_open_text.into());
     chrome.set_close_text(view.close.into());
+    chrome.set_notice(view.notice.unwrap_or_default().shown());
+    chrome.set_notice_button(view.notice_button.into());
     chrome.set_demo(view.demo.unwrap_or_default().into());
     chrome.set_left_handed(view.left_handed);
     window.global::<Theme>().set_left_handed(view.left_handed);

@@ -140,8 +140,13 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     bench.enter();
     bench.touch("Finish");
     settle(&bench);
-    let readings = with_piece(&bench, |p| p.readings.len());
-    assert_eq!(readings, 7);
+    let readings: Vec<f64> = with_piece(&bench, |p| {
+        let walls = p.readings.iter();
+        walls
+            .filter_map(|r| r.reading.wall_mm.as_ref().map(|m| m.value))
+            .collect()
+    });
+    assert_eq!(readings, [10.0, 10.5, 9.5, 11.5, 10.0, 10.0, 10.83]);
     back_to_piece(&bench);
 
     // A knot, soaked with thin.
@@ -168,7 +173,10 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     bench.touch("Weigh now");
     settle(&bench);
     weigh(&bench, "1180");
-    with_piece(&bench, |p| assert_eq!(p.weighings.len(), 1));
+    with_piece(&bench, |p| {
+        let weights: Vec<f64> = p.weighings.iter().map(|w| w.net_g()).collect();
+        assert_eq!(weights, [1180.0]);
+    });
 
     // Felt every few days; the program is closed in between.
     bench.days(1);
@@ -227,6 +235,12 @@ fn one_piece_goes_from_an_empty_app_to_finished_with_a_restart_half_way() {
     settle(&bench);
     with_piece(&bench, |p| {
         assert_eq!(p.finish.cracks.as_ref().unwrap().1, CrackAnswer::None);
+        let oval = p.finish.oval.as_ref().unwrap();
+        assert_eq!(
+            (oval.longest_mm.value, oval.shortest_mm.value),
+            (147.0, 143.0)
+        );
+        assert_eq!(p.finish.spigot_mm.as_ref().unwrap().value, 54.0);
         assert_eq!(p.stage(), Stage::Finish);
         assert!((wanted::wall_now(p).mm - 5.0).abs() < 1e-9);
     });

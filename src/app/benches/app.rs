@@ -175,3 +175,16 @@ fn agenda_of_1000_pieces(bencher: divan::Bencher) {
     let pieces: Vec<&Piece> = loaded.pieces.iter().collect();
     bencher.bench_local(|| agenda::agenda(&pieces, &AgendaBench::new(&shop, now(), &moulds)));
 }
+
+/// The agenda and everything Today shows of it.
+#[divan::bench(sample_count = 20, sample_size = 1)]
+fn today_view_of_1000_pieces(bencher: divan::Bencher) {
+    let app = app();
+    bencher.bench_local(|| app.today_view(now()));
+}
+
+#[divan::bench(sample_count = 20, sample_size = 1)]
+fn pieces_view_of_1000_pieces(bencher: divan::Bencher) {
+    let app = app();
+    bencher.bench_local(|| app.pieces_view(now()));
+}

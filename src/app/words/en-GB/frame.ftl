@@ -9,3 +9,9 @@ not-saved = Not saved. { $why }
 nothing-open-title = No piece open
 nothing-open-text = Pick one from the list.
 demo-banner = Demo: an invented shelf, nothing is kept
+
+notice-see = See
+notice-problems = { $n ->
+    [one] One thing on the shelf could not be read. It is kept as it is.
+   *[other] { $n } things on the shelf could not be read. They are kept as they are.
+}
