@@ -105,6 +105,30 @@ fn a_station_above_one_that_was_worked_later_is_left_alone() {
 }
 
 #[test]
+fn another_place_round_a_station_that_is_thinner_is_no_work_there() {
+    let mut w = Wall::new();
+    w.read_down(&["13"]);
+    w.wall(WallAction::Places(2));
+    w.jump("2");
+    for (spot, wall) in [("2@12", "13"), ("2@6", "12")] {
+        assert_eq!(w.view().spot, spot);
+        w.wait(1);
+        w.types(&format!("{wall}\n"));
+    }
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    assert_eq!(s.rows[0].note, "", "nothing came off below it");
+    assert_eq!(s.take_off.len(), 2);
+    // The same place read thinner again is work.
+    w.open(Page::Wall);
+    w.jump("2");
+    w.wait(1);
+    w.types("12\n");
+    w.open(Page::WallSummary);
+    assert_eq!(w.summary().rows[0].note, "passed, leave alone");
+}
+
+#[test]
 fn thin_is_alarming_only_where_the_finish_wall_cannot_be_made() {
     // Finish 5, margin 1.5 and remounting 1: 7.5 is enough.
     let mut w = Wall::new();

@@ -1,6 +1,8 @@
 //! Standing: how a station stands against what is wanted there, and which stations are passed.
 
-use evenwall_piece::fact::StationRef;
+use std::collections::BTreeMap;
+
+use evenwall_piece::fact::{Clock, StationRef};
 use evenwall_piece::piece::{Moment, Piece, StationReading};
 use evenwall_piece::settings::Settings;
 use evenwall_piece::stage::{Group, Stage};
@@ -156,9 +158,10 @@ fn same_part(a: Stage, b: Stage) -> bool {
 /// uncertainty. Common practice, no source.
 const CAME_OFF_MM: f64 = 0.4;
 
-/// When wood last came off at a station in this part of the work.
+/// When wood last came off at a station in this part of the work. Each place round it is compared with itself: a wall that
+/// is thinner at 6 o'clock than at 12 o'clock is uneven, not worked.
 fn worked_at(piece: &Piece, station: StationRef) -> Option<Moment> {
-    let mut before: Option<f64> = None;
+    let mut before: BTreeMap<Clock, f64> = BTreeMap::new();
     let mut worked = None;
     for r in &piece.readings {
         if r.reading.station != station || !same_part(r.stage, piece.stage()) {
@@ -167,10 +170,10 @@ fn worked_at(piece: &Piece, station: StationRef) -> Option<Moment> {
         let Some(mm) = r.reading.wall_mm.as_ref().map(|m| m.value) else {
             continue;
         };
-        if before.is_some_and(|b| b - mm >= CAME_OFF_MM) {
+        let earlier = before.insert(r.reading.position, mm);
+        if earlier.is_some_and(|b| b - mm >= CAME_OFF_MM) {
             worked = Some(r.at);
         }
-        before = Some(mm);
     }
     worked
 }
