@@ -121,11 +121,11 @@ impl App {
         }
     }
 
-    pub(super) fn taken_text(&self, station: StationRef) -> String {
+    pub(super) fn taken_text(&self, measuring: Measuring) -> String {
         let words = self.words();
-        match station {
-            StationRef::Floor => words.text("wall-tool-depth-rod"),
-            StationRef::Wall(_) => {
+        match measuring {
+            Measuring::Rod { .. } => words.text("wall-tool-depth-rod"),
+            Measuring::Wall | Measuring::Floor => {
                 words.text(&format!("wall-tool-{}", self.states.wall.taken.key()))
             }
         }
