@@ -275,7 +275,7 @@ impl Piece {
         self.end.is_none() && self.deleted.is_none()
     }
 
-    /// The last reading of a station at a position; later in the fold wins.
+    /// The last reading of a station at a position, of whatever part of the work; later in the fold wins.
     #[must_use]
     pub fn last_reading(
         &self,
@@ -287,14 +287,26 @@ impl Piece {
         })
     }
 
-    /// The last reading at each position of a station, for the thinnest and the mean.
+    /// True where a station was read in the present part of the work: in True and Finish, or before them.
+    #[must_use]
+    pub fn read_in_this_part(&self, station: StationRef) -> bool {
+        let present = self.stage();
+        self.readings
+            .iter()
+            .any(|r| r.reading.station == station && r.stage.same_part(present))
+    }
+
+    /// The last reading at each position of a station, for the thinnest and the mean. Once it was read in the present part
+    /// of the work only readings of that part count: the wall of another part is not there any more.
     #[must_use]
     pub fn readings_round(&self, station: StationRef) -> Vec<&StationReading> {
+        let present = self.stage();
+        let read_now = self.read_in_this_part(station);
         let mut by_position: BTreeMap<Clock, &StationReading> = BTreeMap::new();
         for r in self
             .readings
             .iter()
-            .filter(|r| r.reading.station == station)
+            .filter(|r| r.reading.station == station && (!read_now || r.stage.same_part(present)))
         {
             by_position.insert(r.reading.position, r);
         }
