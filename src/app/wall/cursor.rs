@@ -44,8 +44,7 @@ impl Cursor {
     pub fn of(piece: &Piece) -> Self {
         let there = stations_of(piece);
         piece
-            .readings
-            .iter()
+            .readings_now()
             .rev()
             .find(|r| r.stage.same_part(piece.stage()))
             .map(|r| r.reading.station)

@@ -79,8 +79,7 @@ impl App {
         }];
         let position = self.wall_cursor().at.position;
         let mut numbers = piece
-            .readings
-            .iter()
+            .readings_now()
             .rev()
             .filter(|r| r.reading.station == station && r.reading.position == position)
             .filter_map(|r| r.reading.wall_mm.as_ref());
@@ -153,8 +152,7 @@ impl App {
                 .all(|s| s.judged.verdict().is_some());
         let before_true = piece.stage().group() == Group::Finishing
             && !piece
-                .readings
-                .iter()
+                .readings_now()
                 .any(|r| r.stage.group() == Group::Finishing);
         !self.wall_cursor().round && (hollowed || before_true)
     }

@@ -125,8 +125,7 @@ pub(super) fn standing<'a>(
         .min_by(|a, b| a.0.total_cmp(&b.0));
     // The last in the order of the diary, among those that count.
     let last = piece
-        .readings
-        .iter()
+        .readings_now()
         .rev()
         .find(|r| round.iter().any(|o| o.entry == r.entry));
     let (judged, shown) = match (thinnest, last) {
@@ -166,7 +165,7 @@ const CAME_OFF_MM: f64 = 0.4;
 fn worked_at(piece: &Piece, station: StationRef) -> Option<Moment> {
     let mut before: BTreeMap<Clock, f64> = BTreeMap::new();
     let mut worked = None;
-    for r in &piece.readings {
+    for r in piece.readings_now() {
         if r.reading.station != station || !r.stage.same_part(piece.stage()) {
             continue;
         }
