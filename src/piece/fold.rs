@@ -19,6 +19,7 @@
 //! | recorded before the deletion's place, but unread by who deleted | stays with the deleted piece, which can be brought back |
 //! | taking back a deletion, and taking that back | undo and redo: no work, so no coming back by itself |
 //! | readings at a station that is no longer laid out | kept in the diary and among the readings |
+//! | stations laid out anew at other depths, or another count | readings of the wall from before in fold order are kept, but count at no station; the floor's count on |
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |

@@ -38,6 +38,9 @@ pub struct StationReading {
     pub reading: Reading,
 }
 
+/// How far a station may move and still be the same, mm: less than a pencil line shows. Common practice, no source.
+const SAME_DEPTH_MM: f64 = 0.5;
+
 /// The stations of a piece.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Stations {
@@ -45,6 +48,21 @@ pub struct Stations {
     pub count: u8,
     /// Depth below the rim, mm; empty where the height is not known.
     pub depths_mm: Vec<f64>,
+}
+
+impl Stations {
+    /// True where the numbers mean other places than before: another count, or a depth that moved by over half a
+    /// millimetre. Stations laid out for the first time, and depths that become known, move nothing.
+    #[must_use]
+    pub fn moved_from(&self, before: &Self) -> bool {
+        let near = |(a, b): (&f64, &f64)| (a - b).abs() <= SAME_DEPTH_MM;
+        let known = |s: &Self| !s.depths_mm.is_empty();
+        let depths_moved = known(self)
+            && known(before)
+            && (self.depths_mm.len() != before.depths_mm.len()
+                || !self.depths_mm.iter().zip(&before.depths_mm).all(near));
+        before.count > 0 && (self.count != before.count || depths_moved)
+    }
 }
 
 /// One look at a flaw, or one treatment.
@@ -226,6 +244,9 @@ pub struct Piece {
     pub stations: Stations,
     /// All readings in the order of the fold.
     pub readings: Vec<StationReading>,
+    /// How many of the readings, from the first, were taken before the stations were laid out anew: those at the wall are
+    /// of other places than their numbers mean now.
+    pub readings_from: usize,
     /// Outside diameters measured, by station, mm.
     pub diameters: BTreeMap<u8, Measure>,
     /// Its flaws in the order found.
@@ -275,26 +296,47 @@ impl Piece {
         self.end.is_none() && self.deleted.is_none()
     }
 
-    /// The last reading of a station at a position; later in the fold wins.
+    /// The readings at the stations as they are laid out now, in the order of the fold. Those from before the stations moved
+    /// are left out, but for the floor, which stays where it is.
+    pub fn readings_now(&self) -> impl DoubleEndedIterator<Item = &StationReading> {
+        let from = self.readings_from;
+        self.readings
+            .iter()
+            .enumerate()
+            .filter(move |(i, r)| *i >= from || r.reading.station == StationRef::Floor)
+            .map(|(_, r)| r)
+    }
+
+    /// The last reading of a station as it is laid out now at a position, of whatever part of the work; later in the fold wins.
     #[must_use]
     pub fn last_reading(
         &self,
         station: StationRef,
         position: Option<Clock>,
     ) -> Option<&StationReading> {
-        self.readings.iter().rev().find(|r| {
+        self.readings_now().rev().find(|r| {
             r.reading.station == station && position.is_none_or(|p| r.reading.position == p)
         })
     }
 
-    /// The last reading at each position of a station, for the thinnest and the mean.
+    /// True where a station was read in the present part of the work: in True and Finish, or before them.
+    #[must_use]
+    pub fn read_in_this_part(&self, station: StationRef) -> bool {
+        let present = self.stage();
+        self.readings_now()
+            .any(|r| r.reading.station == station && r.stage.same_part(present))
+    }
+
+    /// The last reading at each position of a station, for the thinnest and the mean. Once it was read in the present part
+    /// of the work only readings of that part count: the wall of another part is not there any more.
     #[must_use]
     pub fn readings_round(&self, station: StationRef) -> Vec<&StationReading> {
+        let present = self.stage();
+        let read_now = self.read_in_this_part(station);
         let mut by_position: BTreeMap<Clock, &StationReading> = BTreeMap::new();
         for r in self
-            .readings
-            .iter()
-            .filter(|r| r.reading.station == station)
+            .readings_now()
+            .filter(|r| r.reading.station == station && (!read_now || r.stage.same_part(present)))
         {
             by_position.insert(r.reading.position, r);
         }

@@ -51,6 +51,13 @@ impl Stage {
         }
     }
 
+    /// True where two stages belong to one part of the work: True and Finish are one part, all before them another. A wall
+    /// read before drying says little about the one that is trued. Common practice, no source.
+    #[must_use]
+    pub fn same_part(self, other: Self) -> bool {
+        (self.group() == Group::Finishing) == (other.group() == Group::Finishing)
+    }
+
     /// Its place on the path, 0 to 8.
     #[must_use]
     pub const fn index(self) -> usize {

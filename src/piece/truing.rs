@@ -63,7 +63,7 @@ pub fn first_to_look_at(piece: &Piece) -> Vec<&Flaw> {
 pub fn wall_to_true(piece: &Piece) -> Option<(StationRef, f64)> {
     let until = piece.finish.oval.as_ref().map(|o| o.at);
     let mut last: Vec<&StationReading> = Vec::new();
-    for r in &piece.readings {
+    for r in piece.readings_now() {
         if until.is_some_and(|until| r.at > until) || r.reading.station == StationRef::Floor {
             continue;
         }

@@ -13,4 +13,4 @@ pub use outside_view::{OutsideDrawing, OutsidePlace, outside_view, place_on_outs
 pub use oval::{OvalDrawing, oval};
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;
-pub(crate) use spots::station_places;
+pub(crate) use spots::{compared, station_places, thinnest};

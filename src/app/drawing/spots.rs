@@ -76,6 +76,22 @@ fn names(count: usize) -> Vec<&'static str> {
         .collect()
 }
 
+/// The stations of the wall that are compared with each other, from mouth to corner. Once one of them was read in the
+/// present part of the work the others join when they are read there too: a dried wall and the rough one it was are no
+/// spread. Before that the readings of the part before still tell how even it is.
+pub(crate) fn compared(piece: &Piece) -> Vec<StationRef> {
+    let walls: Vec<StationRef> = station_places(piece)
+        .into_iter()
+        .map(|(n, ..)| StationRef::Wall(n))
+        .collect();
+    let read_now = |s: &StationRef| piece.read_in_this_part(*s);
+    if walls.iter().any(read_now) {
+        walls.into_iter().filter(read_now).collect()
+    } else {
+        walls
+    }
+}
+
 /// The thinnest number read at a station, with nothing for one judged by finger or out of reach.
 pub(crate) fn thinnest(piece: &Piece, station: StationRef) -> Option<f64> {
     piece

@@ -1,7 +1,6 @@
 //! Ways: from the page of a piece into the other pages about it.
 
 use evenwall_piece::detail::DetailField;
-use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::{Group, Stage};
 use evenwall_piece::weights::last_weighing;
@@ -9,7 +8,7 @@ use evenwall_wood::evenness::Evenness;
 
 use crate::action::Action;
 use crate::app::App;
-use crate::drawing::station_places;
+use crate::drawing::{compared, thinnest};
 use crate::new_piece::NewPieceAction;
 use crate::piece::moving::undecided;
 use crate::piece::view::WayView;
@@ -88,16 +87,9 @@ impl App {
 
     fn wall_note(&self, piece: &Piece) -> String {
         let words = self.words();
-        let walls: Vec<f64> = station_places(piece)
-            .iter()
-            .filter_map(|(n, ..)| {
-                let round = piece.readings_round(StationRef::Wall(*n));
-                round
-                    .iter()
-                    .filter_map(|r| r.reading.wall_mm.as_ref())
-                    .map(|m| m.value)
-                    .reduce(f64::min)
-            })
+        let walls: Vec<f64> = compared(piece)
+            .into_iter()
+            .filter_map(|s| thinnest(piece, s))
             .collect();
         match Evenness::of(&walls) {
             Ok(Some(even)) => words.with(

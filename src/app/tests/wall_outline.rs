@@ -135,3 +135,32 @@ fn another_height_offers_to_lay_the_stations_out_again_and_keeps_the_readings() 
     assert_eq!(w.view().marks.len(), 6);
     assert_eq!(w.view().station, "Station 1 of 5");
 }
+
+#[test]
+fn stations_laid_out_again_begin_without_the_readings_of_the_old_places() {
+    let mut w = Wall::with(
+        &[
+            PieceFact::Stations {
+                count: 7,
+                depths_mm: vec![10.0, 39.0, 69.0, 98.0, 128.0, 157.0, 178.0],
+            },
+            length(DetailField::Height, 110.0),
+        ],
+        "{}",
+    );
+    w.read_down(&["10", "10", "13"]);
+    w.open(Page::WallSummary);
+    assert_eq!(w.summary().read, "3 of 7 read");
+    w.open(Page::Outline);
+    w.wall(WallAction::LayOut);
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    assert_eq!((s.spread.as_str(), s.read.as_str()), ("–", "0 of 5 read"));
+    assert!(s.rows.iter().all(|r| r.how.is_empty()) && s.take_off.is_empty());
+    assert_eq!(w.read("3"), [13.0], "kept");
+    w.open(Page::Wall);
+    assert!(!w.view().known, "{}", w.view().station);
+    w.act(Action::Undo);
+    w.open(Page::WallSummary);
+    assert_eq!(w.summary().read, "3 of 7 read");
+}

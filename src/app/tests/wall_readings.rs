@@ -152,6 +152,36 @@ fn the_floor_is_the_height_less_the_rod() {
 }
 
 #[test]
+fn the_floor_is_kept_as_taken_by_the_rod_only_where_the_rod_was_read() {
+    let mut w = Wall::new();
+    w.jump("floor");
+    let v = w.view();
+    assert_eq!((v.taken.as_str(), v.can_choose_taken), ("Depth rod", false));
+    w.tap("188");
+    w.feel(WallFeel::Heavy);
+    assert_eq!(w.view().when, "08:42, fingers");
+    w.wall(WallAction::FloorByDepth(false));
+    let v = w.view();
+    assert_eq!((v.taken.as_str(), v.can_choose_taken), ("Callipers", true));
+    w.tap("12");
+    w.wall(WallAction::HowTaken(Taken::WireGauge));
+    w.types("12\n");
+    w.wall(WallAction::HowTaken(Taken::Light));
+    w.feel(WallFeel::Even);
+    let taken: Vec<Taken> = w.piece().readings.iter().map(|r| r.reading.taken).collect();
+    assert_eq!(
+        taken,
+        [
+            Taken::DepthRod,
+            Taken::Fingers,
+            Taken::Callipers,
+            Taken::WireGauge,
+            Taken::Fingers,
+        ]
+    );
+}
+
+#[test]
 fn without_a_height_the_floor_is_entered_itself() {
     let mut w = Wall::of(vec![PieceFact::Created], "{}");
     w.jump("floor");

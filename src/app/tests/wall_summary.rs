@@ -105,6 +105,83 @@ fn a_station_above_one_that_was_worked_later_is_left_alone() {
 }
 
 #[test]
+fn another_place_round_a_station_that_is_thinner_is_no_work_there() {
+    let mut w = Wall::new();
+    w.read_down(&["13"]);
+    w.wall(WallAction::Places(2));
+    w.jump("2");
+    for (spot, wall) in [("2@12", "13"), ("2@6", "12")] {
+        assert_eq!(w.view().spot, spot);
+        w.wait(1);
+        w.types(&format!("{wall}\n"));
+    }
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    assert_eq!(s.rows[0].note, "", "nothing came off below it");
+    assert_eq!(s.take_off.len(), 2);
+    // The same place read thinner again is work.
+    w.open(Page::Wall);
+    w.jump("2");
+    w.wait(1);
+    w.types("12\n");
+    w.open(Page::WallSummary);
+    assert_eq!(w.summary().rows[0].note, "passed, leave alone");
+}
+
+#[test]
+fn a_rough_wall_and_the_dried_one_are_not_mixed_in_the_result() {
+    let mut w = Wall::new();
+    w.wall(WallAction::Places(2));
+    w.jump("1");
+    w.types("10\n");
+    w.types("9\n");
+    w.wall(WallAction::Places(1));
+    for (station, wall) in [("2", "11"), ("3", "13")] {
+        w.jump(station);
+        w.types(&format!("{wall}\n"));
+    }
+    w.move_to(Stage::True);
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    assert_eq!((s.spread.as_str(), s.read.as_str()), ("4.0", "3 of 7 read"));
+    assert!(
+        s.rows[..3]
+            .iter()
+            .all(|r| r.note == "from before, measure again")
+    );
+    w.open(Page::Wall);
+    w.jump("1");
+    w.types("8\n");
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    // 9 at 6 o'clock is gone with the rough wall; so is the comparison with 13.
+    assert_eq!(
+        (s.rows[0].reading.as_str(), s.rows[0].note.as_str()),
+        ("8.0", "")
+    );
+    assert_eq!((s.spread.as_str(), s.read.as_str()), ("–", "1 of 7 read"));
+    assert_eq!(s.rows[2].reading, "13.0", "still shown");
+    assert_eq!(s.rows[2].note, "from before, measure again");
+    w.open(Page::Wall);
+    w.jump("2");
+    w.types("7.5\n");
+    w.open(Page::WallSummary);
+    let s = w.summary();
+    assert_eq!((s.spread.as_str(), s.read.as_str()), ("0.5", "2 of 7 read"));
+}
+
+#[test]
+fn a_wall_even_before_drying_is_not_called_even_after_it() {
+    let mut w = Wall::with(&[length(DetailField::WallFinish, 10.0)], "{}");
+    w.read_down(&["10", "10", "10", "10", "10", "10", "10"]);
+    w.open(Page::WallSummary);
+    assert!(!w.summary().even.is_empty());
+    w.move_to(Stage::Finish);
+    assert!(w.summary().rows[..7].iter().all(|r| r.verdict == "even"));
+    assert!(w.summary().even.is_empty());
+}
+
+#[test]
 fn thin_is_alarming_only_where_the_finish_wall_cannot_be_made() {
     // Finish 5, margin 1.5 and remounting 1: 7.5 is enough.
     let mut w = Wall::new();

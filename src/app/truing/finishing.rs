@@ -10,8 +10,7 @@ use crate::app::App;
 /// How many stations of a piece were read in Finish, the floor counted too, and how many there are.
 pub(super) fn final_readings(piece: &Piece) -> (usize, usize) {
     let mut read: Vec<StationRef> = piece
-        .readings
-        .iter()
+        .readings_now()
         .filter(|r| r.stage == Stage::Finish)
         .map(|r| r.reading.station)
         .collect();

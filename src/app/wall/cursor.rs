@@ -3,7 +3,6 @@
 use evenwall_piece::fact::{Clock, StationRef};
 use evenwall_piece::ids::{LineId, PieceId};
 use evenwall_piece::piece::{Moment, Piece};
-use evenwall_piece::stage::Group;
 
 use super::spot::{Spot, hours, stations_of};
 use crate::app::App;
@@ -44,12 +43,10 @@ impl Cursor {
     /// Where the last reading of this part of the work left a piece; station 1 where there is none.
     pub fn of(piece: &Piece) -> Self {
         let there = stations_of(piece);
-        let finishing = piece.stage().group() == Group::Finishing;
         piece
-            .readings
-            .iter()
+            .readings_now()
             .rev()
-            .find(|r| (r.stage.group() == Group::Finishing) == finishing)
+            .find(|r| r.stage.same_part(piece.stage()))
             .map(|r| r.reading.station)
             .filter(|s| there.contains(s))
             .map_or_else(Self::default, Self::only)

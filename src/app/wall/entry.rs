@@ -35,11 +35,11 @@ pub fn typed(text: &str, typing: bool) -> Option<WallAction> {
 }
 
 impl App {
-    /// How a number at a station is taken: the floor by the rod, the wall as chosen.
-    fn taken_at(&self, station: StationRef) -> Taken {
-        match station {
-            StationRef::Floor => Taken::DepthRod,
-            StationRef::Wall(_) => self.states.wall.taken,
+    /// How a number at a station is taken: by the rod where its depth is typed, else as chosen.
+    fn taken_at(&self, id: &PieceId, station: StationRef) -> Taken {
+        match self.measuring(id, station) {
+            Some(Measuring::Rod { .. }) => Taken::DepthRod,
+            Some(Measuring::Wall | Measuring::Floor) | None => self.states.wall.taken,
         }
     }
 
@@ -75,7 +75,7 @@ impl App {
         typed: String,
         now: Moment,
     ) -> Result<(), AppError> {
-        let taken = self.taken_at(spot.station);
+        let taken = self.taken_at(id, spot.station);
         let entry = ReadingEntry {
             piece: id.clone(),
             spot,
@@ -95,10 +95,9 @@ impl App {
         now: Moment,
     ) -> Result<(), AppError> {
         let taken = match (spot.station, self.states.wall.taken) {
-            (StationRef::Floor, _) => Taken::DepthRod,
-            // Light through a wet wall is judged by eye as well.
+            // Light through a wet wall is judged by eye as well. No light comes through a floor.
             (StationRef::Wall(_), Taken::Light) => Taken::Light,
-            (StationRef::Wall(_), _) => Taken::Fingers,
+            _ => Taken::Fingers,
         };
         let entry = ReadingEntry {
             piece: id.clone(),

@@ -79,8 +79,7 @@ impl App {
         }];
         let position = self.wall_cursor().at.position;
         let mut numbers = piece
-            .readings
-            .iter()
+            .readings_now()
             .rev()
             .filter(|r| r.reading.station == station && r.reading.position == position)
             .filter_map(|r| r.reading.wall_mm.as_ref());
@@ -121,11 +120,11 @@ impl App {
         }
     }
 
-    pub(super) fn taken_text(&self, station: StationRef) -> String {
+    pub(super) fn taken_text(&self, measuring: Measuring) -> String {
         let words = self.words();
-        match station {
-            StationRef::Floor => words.text("wall-tool-depth-rod"),
-            StationRef::Wall(_) => {
+        match measuring {
+            Measuring::Rod { .. } => words.text("wall-tool-depth-rod"),
+            Measuring::Wall | Measuring::Floor => {
                 words.text(&format!("wall-tool-{}", self.states.wall.taken.key()))
             }
         }
@@ -153,8 +152,7 @@ impl App {
                 .all(|s| s.judged.verdict().is_some());
         let before_true = piece.stage().group() == Group::Finishing
             && !piece
-                .readings
-                .iter()
+                .readings_now()
                 .any(|r| r.stage.group() == Group::Finishing);
         !self.wall_cursor().round && (hollowed || before_true)
     }

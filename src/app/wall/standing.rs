@@ -1,9 +1,11 @@
 //! Standing: how a station stands against what is wanted there, and which stations are passed.
 
-use evenwall_piece::fact::StationRef;
+use std::collections::BTreeMap;
+
+use evenwall_piece::fact::{Clock, StationRef};
 use evenwall_piece::piece::{Moment, Piece, StationReading};
 use evenwall_piece::settings::Settings;
-use evenwall_piece::stage::{Group, Stage};
+use evenwall_piece::stage::Group;
 use evenwall_piece::vocabulary::{Taken, WallFeel};
 use evenwall_piece::wanted;
 use evenwall_wood::evenness::{Tolerance, Verdict, verdict};
@@ -70,6 +72,8 @@ pub(super) struct Standing<'a> {
     pub judged: Judged,
     /// The reading that is shown: the thinnest place, else the last.
     pub shown: Option<&'a StationReading>,
+    /// What is known of it was read in another part of the work: before True, or in True for a piece that went back.
+    pub before: bool,
     /// A station below came down after this one did: leave it alone.
     pub passed: bool,
 }
@@ -119,7 +123,11 @@ pub(super) fn standing<'a>(
         .copied()
         .filter_map(|r| number(r).map(|mm| (mm, r)))
         .min_by(|a, b| a.0.total_cmp(&b.0));
-    let last = piece.last_reading(station, None);
+    // The last in the order of the diary, among those that count.
+    let last = piece
+        .readings_now()
+        .rev()
+        .find(|r| round.iter().any(|o| o.entry == r.entry));
     let (judged, shown) = match (thinnest, last) {
         (Some((mm, reading)), _) => (judge_mm(piece, settings, station, mm), Some(reading)),
         (None, Some(reading)) => {
@@ -143,34 +151,31 @@ pub(super) fn standing<'a>(
         station,
         judged,
         shown,
+        before: shown.is_some() && !piece.read_in_this_part(station),
         passed: false,
     }
-}
-
-/// Finishing is a round of its own: what came off before drying says nothing about it.
-fn same_part(a: Stage, b: Stage) -> bool {
-    (a.group() == Group::Finishing) == (b.group() == Group::Finishing)
 }
 
 /// How much thinner a reading must be than the one before to show that wood came off, mm. Less is the tool's own
 /// uncertainty. Common practice, no source.
 const CAME_OFF_MM: f64 = 0.4;
 
-/// When wood last came off at a station in this part of the work.
+/// When wood last came off at a station in this part of the work. Each place round it is compared with itself: a wall that
+/// is thinner at 6 o'clock than at 12 o'clock is uneven, not worked.
 fn worked_at(piece: &Piece, station: StationRef) -> Option<Moment> {
-    let mut before: Option<f64> = None;
+    let mut before: BTreeMap<Clock, f64> = BTreeMap::new();
     let mut worked = None;
-    for r in &piece.readings {
-        if r.reading.station != station || !same_part(r.stage, piece.stage()) {
+    for r in piece.readings_now() {
+        if r.reading.station != station || !r.stage.same_part(piece.stage()) {
             continue;
         }
         let Some(mm) = r.reading.wall_mm.as_ref().map(|m| m.value) else {
             continue;
         };
-        if before.is_some_and(|b| b - mm >= CAME_OFF_MM) {
+        let earlier = before.insert(r.reading.position, mm);
+        if earlier.is_some_and(|b| b - mm >= CAME_OFF_MM) {
             worked = Some(r.at);
         }
-        before = Some(mm);
     }
     worked
 }

@@ -12,7 +12,7 @@ use super::standing::{Judged, Standing, standings};
 use super::summary::stage_after;
 use super::take_off::take_off;
 use crate::app::App;
-use crate::drawing::{SectionDrawing, section};
+use crate::drawing::{SectionDrawing, compared, section};
 
 /// One station.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,7 +35,7 @@ pub struct SummaryRow {
     pub bar: BarView,
     /// Never read, or out of reach.
     pub dashed: bool,
-    /// A line of its own: "passed, leave alone".
+    /// A line of its own: "passed, leave alone", else "from before, measure again".
     pub note: String,
     /// The whole row in words.
     pub label: String,
@@ -126,9 +126,10 @@ impl App {
             .collect();
         let evenness = self.evenness(piece);
         let spread = evenness.map(|e| numbers.wall(e.spread_mm()));
+        let in_spread = compared(piece);
         let known = walls
             .iter()
-            .filter(|s| s.judged.verdict().is_some())
+            .filter(|s| s.judged.verdict().is_some() && in_spread.contains(&s.station))
             .count();
         let wanted = numbers.wall(wanted::wall_now(piece).mm).short();
         let take_off: Vec<TakeOffRow> = all
@@ -193,12 +194,11 @@ impl App {
         })
     }
 
-    /// The figures of the whole wall, over every place round every station; `None` below two readings.
+    /// The figures of the whole wall, over every place round every station compared; `None` below two readings.
     fn evenness(&self, piece: &Piece) -> Option<Evenness> {
-        let walls: Vec<f64> = standings(piece, &self.shop().settings)
-            .iter()
-            .filter(|s| s.station != StationRef::Floor)
-            .flat_map(|s| piece.readings_round(s.station))
+        let walls: Vec<f64> = compared(piece)
+            .into_iter()
+            .flat_map(|s| piece.readings_round(s))
             .filter_map(|r| r.reading.wall_mm.as_ref())
             .map(|m| m.value)
             .collect();
@@ -242,6 +242,8 @@ impl App {
                 };
                 let note = if s.passed {
                     words.text("wall-passed")
+                } else if s.before {
+                    words.text("wall-read-before")
                 } else {
                     String::new()
                 };
@@ -284,7 +286,8 @@ impl App {
         let words = self.words();
         let fine = all.iter().all(|s| match s.station {
             StationRef::Floor => matches!(s.judged.verdict(), None | Some(Verdict::Even)),
-            StationRef::Wall(_) => s.judged.verdict() == Some(Verdict::Even),
+            // What was even before it dried is not called even now.
+            StationRef::Wall(_) => s.judged.verdict() == Some(Verdict::Even) && !s.before,
         });
         if !fine {
             return String::new();

@@ -1,6 +1,5 @@
 //! View: the page on which the wall is measured.
 
-use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::WallFeel;
 use evenwall_piece::wanted;
@@ -222,8 +221,8 @@ impl App {
                 "wall-section-label",
                 &[("which", self.section_text().into())],
             ),
-            taken: self.taken_text(spot.station),
-            can_choose_taken: spot.station != StationRef::Floor,
+            taken: self.taken_text(measuring),
+            can_choose_taken: !matches!(measuring, Measuring::Rod { .. }),
             places: words.text(match state.places {
                 2 => "wall-places-2",
                 4 => "wall-places-4",

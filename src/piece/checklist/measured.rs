@@ -151,8 +151,7 @@ fn of(done: usize, all: usize) -> Option<Measured> {
 fn stations(piece: &Piece, stage: Stage) -> Option<Measured> {
     let laid_out = 1..=piece.stations.count;
     let read: BTreeSet<u8> = piece
-        .readings
-        .iter()
+        .readings_now()
         .filter(|r| r.stage == stage)
         .filter_map(|r| match r.reading.station {
             StationRef::Wall(n) if laid_out.contains(&n) => Some(n),
@@ -166,7 +165,7 @@ fn floor(piece: &Piece, stage: Stage) -> Option<Measured> {
     let of_floor = |r: &&crate::piece::StationReading| {
         r.stage == stage && r.reading.station == StationRef::Floor
     };
-    let last = piece.readings.iter().rev().find(of_floor)?;
+    let last = piece.readings_now().rev().find(of_floor)?;
     last.reading
         .wall_mm
         .as_ref()

@@ -35,6 +35,7 @@ impl Fold {
                 ticks: Default::default(),
                 stations: Stations::default(),
                 readings: Vec::new(),
+                readings_from: 0,
                 diameters: Default::default(),
                 flaws: Vec::new(),
                 looks: Vec::new(),
@@ -111,10 +112,14 @@ impl Fold {
                 }
             }
             PieceFact::Stations { count, depths_mm } => {
-                piece.stations = Stations {
+                let stations = Stations {
                     count: *count,
                     depths_mm: depths_mm.clone(),
                 };
+                if stations.moved_from(&piece.stations) {
+                    piece.readings_from = piece.readings.len();
+                }
+                piece.stations = stations;
             }
             PieceFact::Reading(reading) => {
                 piece.half_turned = None;

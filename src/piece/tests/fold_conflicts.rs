@@ -3,11 +3,11 @@
 
 mod support;
 
-use evenwall_piece::fact::{End, Measure, PieceFact as F, StationRef};
+use evenwall_piece::fact::{Clock, End, Measure, PieceFact as F, Reading, StationRef};
 use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::stage::Stage;
-use evenwall_piece::vocabulary::{BagFeel, FlawKind, Treatment};
+use evenwall_piece::vocabulary::{BagFeel, FlawKind, Taken, Treatment};
 
 use support::words::{feels, flaw, in_the_bag, look, mark, reading, treated, with};
 use support::{amends, entry, fold_both_ways, line, line_id, minutes, retracts};
@@ -105,9 +105,54 @@ fn readings_at_a_station_no_longer_laid_out_are_kept() {
         line("phone", 1, 4, vec![stations(5)]),
     ]));
     assert_eq!(piece.stations.count, 5);
-    let kept = piece.last_reading(StationRef::Wall(9), None).unwrap();
+    let kept = &piece.readings[0];
+    assert_eq!(kept.reading.station, StationRef::Wall(9));
     assert_eq!(kept.reading.wall_mm, Some(Measure::plain(12.0)));
     assert!(piece.diary.iter().any(|e| e.fact == reading(9, 12.0)));
+}
+
+#[test]
+fn a_reading_from_before_the_stations_moved_counts_at_no_station_and_is_kept() {
+    let at = |depths: [f64; 3]| F::Stations {
+        count: 3,
+        depths_mm: depths.to_vec(),
+    };
+    let floor = F::Reading(Reading {
+        station: StationRef::Floor,
+        position: Clock::TWELVE,
+        wall_mm: Some(Measure::plain(14.0)),
+        feel: None,
+        taken: Taken::DepthRod,
+    });
+    let read = with(vec![
+        line("bench", 3, 3, vec![at([10.0, 50.0, 90.0])]),
+        line("bench", 4, 4, vec![reading(2, 12.0), floor]),
+    ]);
+    let laid_out = |depths| {
+        let mut lines = read.clone();
+        lines.push(line("bench", 5, 5, vec![at(depths)]));
+        lines
+    };
+    let station = StationRef::Wall(2);
+    let same = fold_both_ways(&laid_out([10.0, 50.2, 90.0]));
+    assert!(same.last_reading(station, None).is_some(), "nothing moved");
+    let mut lines = laid_out([10.0, 40.0, 70.0]);
+    let moved = fold_both_ways(&lines);
+    assert_eq!(moved.last_reading(station, None), None);
+    assert!(moved.readings_round(station).is_empty());
+    assert_eq!(moved.readings.len(), 2);
+    assert!(moved.diary.iter().any(|e| e.fact == reading(2, 12.0)));
+    assert!(
+        moved.last_reading(StationRef::Floor, None).is_some(),
+        "the floor stays where it is"
+    );
+    lines.push(line("bench", 6, 6, vec![reading(2, 9.0)]));
+    let again = fold_both_ways(&lines);
+    assert_eq!(again.readings_round(station), [&again.readings[2]]);
+    lines.pop();
+    lines.push(retracts("bench", 6, 6, line_id("bench", 5)));
+    let back = fold_both_ways(&lines);
+    assert!(back.last_reading(station, None).is_some(), "undo");
 }
 
 #[test]

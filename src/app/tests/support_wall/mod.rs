@@ -6,6 +6,7 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
+use evenwall_app::piece::PieceAction;
 use evenwall_app::route::Page;
 use evenwall_app::store::{Loaded, MemoryStore, Store, StoreError};
 use evenwall_app::wall::{Spot, SummaryView, WallAction, WallView, station_from_key};
@@ -139,6 +140,17 @@ impl Wall {
 
     pub fn open(&mut self, page: fn(PieceId) -> Page) {
         self.act(Action::Open(page(self.id())));
+    }
+
+    /// Moves the piece to a stage, whatever advice says.
+    pub fn move_to(&mut self, stage: Stage) {
+        self.act(Action::Piece(PieceAction::MoveTo {
+            piece: self.id(),
+            stage,
+            day: None,
+            sure: true,
+        }));
+        assert_eq!(self.piece().stage(), stage);
     }
 
     pub fn view(&self) -> WallView {

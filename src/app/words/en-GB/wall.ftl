@@ -103,6 +103,7 @@ wall-read-of = { $n } of { $count } read
 wall-bar-label = wanted { $wall }
 wall-not-read = not read
 wall-passed = passed, leave alone
+wall-read-before = from before, measure again
 wall-take-off = Take off
 wall-take-off-order = from the mouth down
 wall-take-about = about { $off }, then measure
