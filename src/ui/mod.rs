@@ -31,6 +31,8 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::AppWindow;
 use slint::{ComponentHandle, PlatformError};
 
+const A_MINUTE: std::time::Duration = std::time::Duration::from_secs(60);
+
 /// Tells the time; tests bring their own.
 pub type Clock = Box<dyn Fn() -> Moment>;
 
@@ -126,7 +128,19 @@ impl Screens {
     ///
     /// # Errors
     /// [`PlatformError`] where the window cannot be shown.
-    pub fn run(&self) -> Result<(), PlatformError> {
+    pub fn run(self: &Rc<Self>) -> Result<(), PlatformError> {
+        // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
+        let day = std::cell::Cell::new((self.clock)().date_naive());
+        let screens = Rc::downgrade(self);
+        let midnight = slint::Timer::default();
+        midnight.start(slint::TimerMode::Repeated, A_MINUTE, move || {
+            if let Some(screens) = screens.upgrade() {
+                let now = (screens.clock)().date_naive();
+                if day.replace(now) != now {
+                    screens.refresh();
+                }
+            }
+        });
         self.window.run()
     }
 }
