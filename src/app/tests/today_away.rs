@@ -4,9 +4,11 @@
 mod support_today;
 
 use evenwall_app::action::Action;
+use evenwall_app::piece::PieceAction;
 use evenwall_app::route::Page;
 use evenwall_app::today::view::Shape;
 use evenwall_app::today::{AwayAction, AwayView, BackChoice, TodayAction};
+use evenwall_piece::agenda::next_look;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{BagFeel, Method};
 use support_today::{Hands, Shelf, id, look};
@@ -116,6 +118,31 @@ fn on_the_return_there_is_one_list_answered_in_place_and_nothing_is_called_late(
     assert_eq!(answered.shape, Shape::Done);
     hands.act(Action::Undo);
     assert_eq!(view(&hands), before);
+    hands.no_word_is_absent();
+}
+
+#[test]
+fn a_bag_answered_while_away_is_next_due_by_its_rhythm_and_the_rest_is_asked_for() {
+    let mut hands = leaving();
+    away(&mut hands, AwayAction::Choose(BackChoice::Fortnight));
+    away(&mut hands, AwayAction::Leave);
+    hands.act(Action::Back);
+    hands.wait(chrono::Duration::days(10));
+    assert_eq!(hands.view().notice.unwrap().text, "Away until Thu 26");
+    hands.act(Action::Piece(PieceAction::Looked {
+        piece: id("K01"),
+        feel: Some(BagFeel::Wet),
+        mould: false,
+        crack: false,
+    }));
+    let (due, other) = hands.app.with_bench(hands.now(), |bench| {
+        let due = |mark| next_look(hands.piece(mark), bench).unwrap().to_string();
+        (due("K01"), due("K02"))
+    });
+    assert_eq!((due.as_str(), other.as_str()), ("2026-03-24", "2026-03-22"));
+    assert_eq!(hands.view().notice.unwrap().text, "You are back");
+    hands.act(Action::Undo);
+    assert_eq!(hands.view().notice.unwrap().text, "Away until Thu 26");
     hands.no_word_is_absent();
 }
 
