@@ -79,6 +79,12 @@ fn the_day_of_the_return_is_chosen_or_typed_and_nonsense_is_refused_in_a_sentenc
         assert_eq!(view(&hands).typed, text);
         assert!(hands.app.shop().away.is_none(), "{text}");
     }
+    away(&mut hands, AwayAction::Typed("11 Mar".into()));
+    away(&mut hands, AwayAction::Leave);
+    assert_eq!(
+        view(&hands).error,
+        "Wed 11 Mar is not ahead. Type a day after today."
+    );
     away(&mut hands, AwayAction::Typed("20 Mar".into()));
     assert_eq!(view(&hands).error, "");
     away(&mut hands, AwayAction::Leave);
@@ -90,6 +96,24 @@ fn the_day_of_the_return_is_chosen_or_typed_and_nonsense_is_refused_in_a_sentenc
     hands.act(Action::Back);
     let notice = hands.view().notice.unwrap();
     assert_eq!(notice.text, "Away until Fri 20");
+    hands.no_word_is_absent();
+}
+
+#[test]
+fn a_return_too_far_ahead_is_refused_with_the_last_day_that_is_allowed() {
+    let mut hands = leaving();
+    away(&mut hands, AwayAction::Choose(BackChoice::Typed));
+    away(&mut hands, AwayAction::Typed("17 Apr 2027".into()));
+    away(&mut hands, AwayAction::Leave);
+    assert!(hands.app.shop().away.is_none());
+    assert_eq!(
+        view(&hands).error,
+        "Sat 17 Apr 2027 is more than 400 days ahead. Type a day up to Fri 16 Apr 2027."
+    );
+    away(&mut hands, AwayAction::Typed("16 Apr 2027".into()));
+    away(&mut hands, AwayAction::Leave);
+    let (_, back) = hands.app.shop().away.unwrap();
+    assert_eq!(back.to_string(), "2027-04-16");
     hands.no_word_is_absent();
 }
 
