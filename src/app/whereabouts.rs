@@ -1,5 +1,6 @@
 //! Whereabouts: where a piece is, in words, and the bench on which it is asked what is due.
 
+use chrono::NaiveDate;
 use evenwall_piece::agenda::Bench;
 use evenwall_piece::fact::End;
 use evenwall_piece::piece::{Moment, Piece};
@@ -31,7 +32,17 @@ impl App {
     /// Asks something of the workshop at a moment, with what this app knows of woods.
     pub fn with_bench<T>(&self, now: Moment, ask: impl FnOnce(&Bench<'_>) -> T) -> T {
         let moulds_easily = |piece: &Piece| self.moulds_easily(piece);
-        ask(&Bench::new(self.shop(), now, &moulds_easily))
+        ask(&Bench::new(self.shop(), now, &moulds_easily).with_work_on(self.pieces()))
+    }
+
+    /// The day on which the turner is back, past or ahead, where Away was said last and no return since: as planned, or the
+    /// day on which work was done before that.
+    pub(crate) fn back_day(&self, now: Moment) -> Option<NaiveDate> {
+        let (_, planned) = self.shop().away?;
+        Some(self.with_bench(now, |bench| {
+            let back = bench.last_return();
+            back.map_or(planned, |day| day.min(planned))
+        }))
     }
 
     /// How many local calendar days ago the present stage began, 0 on its first; what is dated ahead counts as today.

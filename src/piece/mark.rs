@@ -41,8 +41,9 @@ impl MarkProblem {
     }
 }
 
-/// A mark as it is compared: `k 07` and `K07` are one.
-fn compared(mark: &str) -> String {
+/// A mark as it is compared, wherever marks are: `k 07` and `K07` are one.
+#[must_use]
+pub fn compared(mark: &str) -> String {
     mark.chars()
         .filter(|c| !c.is_whitespace())
         .flat_map(char::to_uppercase)

@@ -3,6 +3,7 @@
 use evenwall_piece::detail::{DetailField, DetailValue, FieldKind};
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::PieceId;
+use evenwall_piece::mark::{MarkProblem, mark_problem};
 use evenwall_piece::piece::Moment;
 
 use crate::action::Action;
@@ -69,6 +70,10 @@ impl App {
             DetailsAction::Save(piece) => return self.save_field(&piece, now),
             DetailsAction::Clear(piece) => {
                 if let Some(field) = self.states.piece.details.field {
+                    if let Some(sentence) = self.mark_fault(&piece, field, None) {
+                        self.states.piece.details.error = Some(sentence);
+                        return Ok(());
+                    }
                     return self.set_detail(&piece, field, None, now);
                 }
             }
@@ -105,10 +110,6 @@ impl App {
                 return Ok(());
             }
         };
-        if let Some(taken) = self.mark_taken(piece, field, value.as_ref()) {
-            self.states.piece.details.error = Some(taken);
-            return Ok(());
-        }
         // Nothing was changed: what is there was only looked at.
         let same = self.piece(piece).is_some_and(|p| {
             let now_text = p.details.get(field).map(|v| value_text(self, field, v));
@@ -118,22 +119,37 @@ impl App {
             self.states.piece.details = DetailsState::default();
             return Ok(());
         }
+        if let Some(sentence) = self.mark_fault(piece, field, value.as_ref()) {
+            self.states.piece.details.error = Some(sentence);
+            return Ok(());
+        }
         self.set_detail(piece, field, value, now)
     }
 
-    /// The sentence for a mark that another living piece has.
-    fn mark_taken(
+    /// The sentence for a mark that cannot be kept: blank, too long, or that of another living piece. One that reads upside
+    /// down as another may be kept.
+    fn mark_fault(
         &self,
         id: &PieceId,
         field: DetailField,
         value: Option<&DetailValue>,
     ) -> Option<String> {
-        let Some(DetailValue::Text(mark)) = value.filter(|_| field == DetailField::Mark) else {
+        if field != DetailField::Mark {
             return None;
+        }
+        let mark = match value {
+            Some(DetailValue::Text(mark)) => mark.as_str(),
+            _ => "",
         };
-        let other = self.pieces().find(|p| {
-            p.id != *id && p.living() && p.mark().to_lowercase() == mark.to_lowercase()
-        })?;
+        let others = self.pieces().filter(|p| p.id != *id);
+        let problem = mark_problem(mark, others).filter(|p| !p.only_warns())?;
+        let holder = match &problem {
+            MarkProblem::InUse(holder) => self.piece(holder),
+            _ => None,
+        };
+        let Some(other) = holder else {
+            return Some(self.mark_problem_text(mark, &problem));
+        };
         let head = self.head_of(other);
         Some(self.words().with(
             "piece-mark-taken",

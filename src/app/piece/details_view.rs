@@ -1,6 +1,7 @@
 //! Details view: all details in groups, and the sheet in which one is changed.
 
 use evenwall_piece::detail::{DetailField, FieldKind};
+use evenwall_piece::mark::{MarkProblem, upside_down};
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_wood::woods_search::search;
 
@@ -88,7 +89,7 @@ pub struct FieldSheetView {
     pub kind: &'static str,
     /// The field's label.
     pub title: String,
-    /// A line on what is meant.
+    /// A line on what is meant, or what to mind about what was typed.
     pub about: String,
     /// What was typed.
     pub typed: String,
@@ -175,7 +176,9 @@ impl App {
         Some(FieldSheetView {
             kind,
             title: label(self, field),
-            about: if words.has(&about_id) {
+            about: if let Some(warning) = self.mark_warning(field, &state.typed) {
+                warning
+            } else if words.has(&about_id) {
                 words.text(&about_id)
             } else {
                 field_view(self, piece, field).note
@@ -190,12 +193,19 @@ impl App {
             error: state.error.clone().unwrap_or_default(),
             offers,
             save: words.text("action-save"),
-            clear: if piece.details.get(field).is_some() {
+            // A piece keeps a mark: it is written on the wood.
+            clear: if field != DetailField::Mark && piece.details.get(field).is_some() {
                 words.text("action-clear")
             } else {
                 String::new()
             },
         })
+    }
+
+    /// That a mark reads upside down as another; `None` for other fields. It may be kept all the same.
+    fn mark_warning(&self, field: DetailField, typed: &str) -> Option<String> {
+        let reads_as = upside_down(typed).filter(|_| field == DetailField::Mark)?;
+        Some(self.mark_problem_text(typed, &MarkProblem::UpsideDown { reads_as }))
     }
 
     /// The woods that answer to what was typed, own ones first.

@@ -14,8 +14,7 @@ use crate::words::dates::Dates;
 impl App {
     /// Asks something of the workshop at a moment, as the agenda wants it.
     pub(crate) fn at_the_bench<T>(&self, now: Moment, ask: impl FnOnce(&Bench) -> T) -> T {
-        let moulds = |p: &Piece| self.moulds_easily(p);
-        ask(&Bench::new(self.shop(), now, &moulds))
+        self.with_bench(now, ask)
     }
 
     /// The answers of a look, each saying what is done and when.

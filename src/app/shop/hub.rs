@@ -20,9 +20,9 @@ impl App {
 
     fn away_row(&self, now: Moment) -> RowView {
         let words = self.words();
-        let note = match &self.shop().away {
-            Some((_, back_on)) => {
-                let day = Dates::new(words, now.date_naive()).near(*back_on);
+        let note = match self.back_day(now) {
+            Some(back_on) => {
+                let day = Dates::new(words, now.date_naive()).near(back_on);
                 words.with("shop-away-until", &[("day", day.into())])
             }
             None => words.text("shop-away-none"),

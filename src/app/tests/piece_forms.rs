@@ -93,6 +93,12 @@ fn every_detail_opens_saves_and_clears() {
             assert!(h.piece().details.get(*field).is_some(), "{field:?}");
             h.act(details(DetailsAction::Open(*field)));
             h.act(details(DetailsAction::Clear(id())));
+            if *field == DetailField::Mark {
+                // A piece keeps a mark.
+                h.act(details(DetailsAction::Close));
+                assert_eq!(h.piece().mark(), "K9");
+                continue;
+            }
             assert!(h.piece().details.get(*field).is_none(), "{field:?}");
         } else {
             // Twenty millimetres are outside the range of some lengths, and the sentence says so.

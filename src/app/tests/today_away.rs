@@ -4,9 +4,11 @@
 mod support_today;
 
 use evenwall_app::action::Action;
+use evenwall_app::piece::PieceAction;
 use evenwall_app::route::Page;
 use evenwall_app::today::view::Shape;
 use evenwall_app::today::{AwayAction, AwayView, BackChoice, TodayAction};
+use evenwall_piece::agenda::next_look;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{BagFeel, Method};
 use support_today::{Hands, Shelf, id, look};
@@ -77,6 +79,12 @@ fn the_day_of_the_return_is_chosen_or_typed_and_nonsense_is_refused_in_a_sentenc
         assert_eq!(view(&hands).typed, text);
         assert!(hands.app.shop().away.is_none(), "{text}");
     }
+    away(&mut hands, AwayAction::Typed("11 Mar".into()));
+    away(&mut hands, AwayAction::Leave);
+    assert_eq!(
+        view(&hands).error,
+        "Wed 11 Mar is not ahead. Type a day after today."
+    );
     away(&mut hands, AwayAction::Typed("20 Mar".into()));
     assert_eq!(view(&hands).error, "");
     away(&mut hands, AwayAction::Leave);
@@ -88,6 +96,24 @@ fn the_day_of_the_return_is_chosen_or_typed_and_nonsense_is_refused_in_a_sentenc
     hands.act(Action::Back);
     let notice = hands.view().notice.unwrap();
     assert_eq!(notice.text, "Away until Fri 20");
+    hands.no_word_is_absent();
+}
+
+#[test]
+fn a_return_too_far_ahead_is_refused_with_the_last_day_that_is_allowed() {
+    let mut hands = leaving();
+    away(&mut hands, AwayAction::Choose(BackChoice::Typed));
+    away(&mut hands, AwayAction::Typed("17 Apr 2027".into()));
+    away(&mut hands, AwayAction::Leave);
+    assert!(hands.app.shop().away.is_none());
+    assert_eq!(
+        view(&hands).error,
+        "Sat 17 Apr 2027 is more than 400 days ahead. Type a day up to Fri 16 Apr 2027."
+    );
+    away(&mut hands, AwayAction::Typed("16 Apr 2027".into()));
+    away(&mut hands, AwayAction::Leave);
+    let (_, back) = hands.app.shop().away.unwrap();
+    assert_eq!(back.to_string(), "2027-04-16");
     hands.no_word_is_absent();
 }
 
@@ -116,6 +142,31 @@ fn on_the_return_there_is_one_list_answered_in_place_and_nothing_is_called_late(
     assert_eq!(answered.shape, Shape::Done);
     hands.act(Action::Undo);
     assert_eq!(view(&hands), before);
+    hands.no_word_is_absent();
+}
+
+#[test]
+fn a_bag_answered_while_away_is_next_due_by_its_rhythm_and_the_rest_is_asked_for() {
+    let mut hands = leaving();
+    away(&mut hands, AwayAction::Choose(BackChoice::Fortnight));
+    away(&mut hands, AwayAction::Leave);
+    hands.act(Action::Back);
+    hands.wait(chrono::Duration::days(10));
+    assert_eq!(hands.view().notice.unwrap().text, "Away until Thu 26");
+    hands.act(Action::Piece(PieceAction::Looked {
+        piece: id("K01"),
+        feel: Some(BagFeel::Wet),
+        mould: false,
+        crack: false,
+    }));
+    let (due, other) = hands.app.with_bench(hands.now(), |bench| {
+        let due = |mark| next_look(hands.piece(mark), bench).unwrap().to_string();
+        (due("K01"), due("K02"))
+    });
+    assert_eq!((due.as_str(), other.as_str()), ("2026-03-24", "2026-03-22"));
+    assert_eq!(hands.view().notice.unwrap().text, "You are back");
+    hands.act(Action::Undo);
+    assert_eq!(hands.view().notice.unwrap().text, "Away until Thu 26");
     hands.no_word_is_absent();
 }
 

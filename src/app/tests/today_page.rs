@@ -108,6 +108,35 @@ fn an_answer_undone_was_never_given() {
 }
 
 #[test]
+fn the_row_of_the_next_look_has_no_tick_and_no_day_of_the_look_before() {
+    let shelf = Shelf::new();
+    shelf.bag("K07", 3);
+    let mut hands = shelf.open();
+    let row = hands.row("K07", "look").id;
+    hands.today(TodayAction::Tick {
+        row: row.clone(),
+        seen: Seen::Mould,
+    });
+    hands.today(TodayAction::Day {
+        row: row.clone(),
+        day: BackDay::Yesterday,
+    });
+    hands.answer("K07", "look", "damp");
+    assert!(hands.piece("K07").looks.last().unwrap().mould);
+    hands.wait(Duration::days(3));
+    assert_eq!(hands.row("K07", "look").id, row, "late again: the same row");
+    assert_eq!(hands.open_mark(), "K07");
+    let card = hands.view().list.card;
+    assert!(card.ticks.iter().all(|t| !t.on), "{:?}", card.ticks);
+    let days: Vec<bool> = card.days.iter().map(|d| d.on).collect();
+    assert!(days[0] && days[1..].iter().all(|on| !on), "{days:?}");
+    hands.answer("K07", "look", "damp");
+    let last = hands.piece("K07").looks.last().unwrap();
+    assert!(!last.mould);
+    assert_eq!(last.at.date_naive(), hands.now().date_naive());
+}
+
+#[test]
 fn mould_changes_what_is_done_and_a_crack_offers_to_note_the_flaw() {
     let shelf = Shelf::new();
     shelf.bag("K07", 3);

@@ -34,8 +34,7 @@ impl App {
                 None => return Ok(()),
             },
         };
-        let Said { mould, crack, day } =
-            self.states.today.said.get(row).copied().unwrap_or_default();
+        let Said { mould, crack, day } = self.said_on(row, now);
         // A day that is no longer possible falls back to now, as it is shown.
         let possible = self
             .piece(&piece)
@@ -71,6 +70,8 @@ impl App {
         };
         let line = self.record(&note.piece, note.day.moment(now), vec![fact], now)?;
         self.states.today.more = false;
+        // It belonged to this look: the row of the next one starts without it.
+        self.states.today.said.remove(&note.row);
         if let Some((group, place)) = place {
             self.states.today.done.push(Done {
                 row: note.row.clone(),
@@ -82,6 +83,11 @@ impl App {
                 icon: note.feel.map_or("tick", feel_icon),
                 what: what.clone(),
                 act: act.clone(),
+                said: Said {
+                    mould: note.mould,
+                    crack: note.crack,
+                    day: note.day,
+                },
             });
         }
         let mark = self.mark_of(&note.piece);

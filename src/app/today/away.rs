@@ -103,7 +103,7 @@ pub(crate) struct AwayState {
 }
 
 /// Further ahead than this nobody plans to be back, days.
-const LONGEST: i64 = 400;
+const LONGEST: u64 = 400;
 
 impl App {
     pub(super) fn enter_away(&mut self, there: bool, now: Moment) {
@@ -128,14 +128,23 @@ impl App {
                     &[("found", found.chars().take(40).collect::<String>().into())],
                 ),
             })?;
-            let ahead = day.signed_duration_since(today).num_days();
-            // Without a year the nearest such day may lie behind; then the next one is meant.
-            let spelt = ahead.abs() <= LONGEST;
-            if ahead <= 0 || !spelt {
-                let shown = self.dates(now).day_and_month(day);
+            let dates = self.dates(now);
+            let shown = dates.day_and_month(day);
+            if day <= today {
                 return Err(words.with("piece-day-past", &[("day", shown.into())]));
             }
-            return Ok(day);
+            let last = today.checked_add_days(Days::new(LONGEST));
+            return match last.filter(|last| day > *last) {
+                None => Ok(day),
+                Some(last) => Err(words.with(
+                    "away-day-too-far",
+                    &[
+                        ("day", shown.into()),
+                        ("most", LONGEST.into()),
+                        ("last", dates.day_and_month(last).into()),
+                    ],
+                )),
+            };
         };
         Ok(today.checked_add_days(Days::new(days)).unwrap_or(today))
     }

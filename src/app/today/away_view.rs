@@ -85,11 +85,7 @@ impl App {
     /// What is to be done before leaving until the day that is chosen or recorded.
     pub(super) fn leaving(&self, now: Moment) -> Leaving {
         let today = now.date_naive();
-        let recorded = self
-            .shop()
-            .away
-            .map(|(_, back)| back)
-            .filter(|b| *b > today);
+        let recorded = self.back_day(now).filter(|b| *b > today);
         let day = match recorded {
             Some(day) => day,
             None => match self.back_on(now) {
@@ -187,7 +183,7 @@ impl App {
             back: words.text("action-back"),
             ..AwayView::default()
         };
-        let away = self.shop().away.map(|(_, back)| back);
+        let away = self.back_day(now);
         if let Some(back) = away {
             let day = self.dates(now).near(back);
             view.am_back = words.text("away-am-back");

@@ -29,7 +29,7 @@ impl App {
         let (_, _, id) = parts(row)?;
         let piece = self.piece(&id)?;
         let state = standing(piece, bench)?.state;
-        let said = self.states.today.said.get(row).copied().unwrap_or_default();
+        let said = self.said_on(row, bench.now);
         let days = self.days_possible(piece, bench);
         let said = Said {
             day: if days.contains(&said.day) {

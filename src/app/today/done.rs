@@ -2,7 +2,9 @@
 
 use chrono::NaiveDate;
 use evenwall_piece::ids::{LineId, PieceId};
+use evenwall_piece::piece::Moment;
 
+use super::Said;
 use crate::app::App;
 
 /// An answer that keeps its place in a list.
@@ -26,6 +28,8 @@ pub(crate) struct Done {
     pub what: String,
     /// What was done and what comes next.
     pub act: String,
+    /// What was ticked and chosen on the row, for where the answer is taken back.
+    pub said: Said,
 }
 
 impl App {
@@ -36,6 +40,18 @@ impl App {
                 .iter()
                 .any(|e| e.entry.line == *line && !e.retracted)
         })
+    }
+
+    /// What is ticked and chosen on a row; where its answer was taken back today, what that was given with.
+    pub(super) fn said_on(&self, row: &str, now: Moment) -> Said {
+        let today = &self.states.today;
+        if let Some(said) = today.said.get(row) {
+            return *said;
+        }
+        let last = today.done.iter().rev().find(|d| d.row == row);
+        last.filter(|d| d.day == now.date_naive() && !self.stands(&d.piece, &d.line))
+            .map(|d| d.said)
+            .unwrap_or_default()
     }
 
     /// The answers of a group that stand and were given on this day, by their place.

@@ -180,14 +180,19 @@ impl App {
             TodayAction::Answer { row, answer } => return self.answer_row(&row, &answer, now),
             TodayAction::Look(note) => return self.note_look(note, now),
             TodayAction::Tick { row, seen } => {
-                let said = self.states.today.said.entry(row).or_default();
+                let mut said = self.said_on(&row, now);
                 match seen {
                     Seen::Mould => said.mould = !said.mould,
                     Seen::Crack => said.crack = !said.crack,
                 }
+                self.states.today.said.insert(row, said);
             }
             TodayAction::Day { row, day } => {
-                self.states.today.said.entry(row).or_default().day = day;
+                let said = Said {
+                    day,
+                    ..self.said_on(&row, now)
+                };
+                self.states.today.said.insert(row, said);
             }
             TodayAction::More => self.states.today.more = !self.states.today.more,
             TodayAction::Button { row, key } => return self.touch_button(&row, &key, now),

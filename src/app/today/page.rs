@@ -206,11 +206,11 @@ impl App {
     fn notice(&self, agenda: &Agenda, bench: &Bench<'_>) -> Option<NoticeView> {
         let words = self.words();
         let dates = self.dates(bench.now);
-        if let Some((_, back)) = &self.shop().away
-            && *back > bench.today
+        if let Some(back) = self.back_day(bench.now)
+            && back > bench.today
         {
             return Some(NoticeView {
-                text: words.with("today-away-until", &[("day", dates.near(*back).into())]),
+                text: words.with("today-away-until", &[("day", dates.near(back).into())]),
                 note: words.text("today-away-until-note"),
                 action: words.text("today-away-open"),
                 key: "away",

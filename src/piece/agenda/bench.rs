@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::calendar::{DaysAway, days_away};
+use super::calendar::{DaysAway, days_away, end_by_work, end_on};
 use crate::piece::{Moment, Piece};
 use crate::rhythm::{Rhythm, RhythmOf};
 use crate::shop::Shop;
@@ -42,15 +42,34 @@ impl<'a> Bench<'a> {
         }
     }
 
+    /// The same bench where looks and weighings of these pieces end the days away in which they were made: whoever works is
+    /// back, said or not.
+    #[must_use]
+    pub fn with_work_on<'p>(mut self, pieces: impl IntoIterator<Item = &'p Piece>) -> Self {
+        end_by_work(&mut self.away, pieces, self.now);
+        self
+    }
+
     /// The same bench as if nobody had ever gone away: what falls due meanwhile.
     #[must_use]
     pub fn without_away(&self) -> Self {
+        self.with_away(Vec::new())
+    }
+
+    /// The same bench as it is once work was done today.
+    pub(crate) fn worked_today(&self) -> Self {
+        let mut away = self.away.clone();
+        end_on(&mut away, self.today);
+        self.with_away(away)
+    }
+
+    fn with_away(&self, away: Vec<DaysAway>) -> Self {
         Self {
             shop: self.shop,
             now: self.now,
             today: self.today,
             moulds_easily: self.moulds_easily,
-            away: Vec::new(),
+            away,
             rhythms: self.rhythms.clone(),
         }
     }
@@ -66,6 +85,13 @@ impl<'a> Bench<'a> {
     #[must_use]
     pub fn days_away(&self) -> &[DaysAway] {
         &self.away
+    }
+
+    /// The day of the return from the last days away that began up to today, past or ahead; `None` where there were none.
+    #[must_use]
+    pub fn last_return(&self) -> Option<NaiveDate> {
+        let begun = self.away.iter().rev().find(|a| a.from <= self.today);
+        begun.map(|a| a.back)
     }
 
     /// True where the last reading of the shop's air up to a moment was above [`WARM_SHOP_C`].

@@ -2,6 +2,7 @@
 
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 
+use crate::piece::{Moment, Piece};
 use crate::shop::{Shop, ShopFact};
 
 /// Days away: nothing falls due from the first day to the day before the return; it waits for the return.
@@ -43,6 +44,32 @@ pub(crate) fn days_away(shop: &Shop) -> Vec<DaysAway> {
     }
     spans.retain(|s| s.from < s.back);
     spans
+}
+
+/// Whoever looks at a piece or weighs one is back, said or not: work done after the day of leaving ends the days away on its
+/// day. What is dated after now does not count.
+pub(crate) fn end_by_work<'a>(
+    spans: &mut [DaysAway],
+    pieces: impl IntoIterator<Item = &'a Piece>,
+    now: Moment,
+) {
+    if spans.is_empty() {
+        return;
+    }
+    for piece in pieces {
+        let looks = piece.looks.iter().map(|l| l.at);
+        let weighings = piece.weighings.iter().map(|w| w.at);
+        for at in looks.chain(weighings).filter(|at| *at <= now) {
+            end_on(spans, at.date_naive());
+        }
+    }
+}
+
+/// Work on a day ends the days away that began before it.
+pub(crate) fn end_on(spans: &mut [DaysAway], day: NaiveDate) {
+    for span in spans.iter_mut().filter(|s| s.from < day) {
+        span.back = span.back.min(day);
+    }
 }
 
 /// Whoever is back, or plans anew, ends the days away before.

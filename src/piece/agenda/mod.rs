@@ -29,6 +29,7 @@ pub use unseen::Unseen;
 pub use weighing::{DueWeighing, weighing};
 pub use what_if::{Outcome, next_look, what_if};
 
+use crate::mark::compared;
 use crate::piece::Piece;
 
 /// What wants a hand, for the page Today.
@@ -101,13 +102,13 @@ fn tasks(rows: Vec<(Task, &str)>) -> Vec<Task> {
     rows.into_iter().map(|(task, _)| task).collect()
 }
 
-/// One task for every living piece that shares its mark with an earlier one, letters without regard to case.
+/// One task for every living piece that shares its mark with an earlier one, however it is written.
 fn same_marks<'a>(pieces: &[&'a Piece], bench: &Bench) -> Vec<(Task, &'a str)> {
     let mut by_mark: HashMap<String, Vec<&'a Piece>> = HashMap::with_capacity(pieces.len());
     for &piece in pieces.iter().filter(|p| p.living()) {
-        let mark = piece.mark().trim();
+        let mark = compared(piece.mark());
         if !mark.is_empty() {
-            by_mark.entry(mark.to_lowercase()).or_default().push(piece);
+            by_mark.entry(mark).or_default().push(piece);
         }
     }
     let mut rows = Vec::new();

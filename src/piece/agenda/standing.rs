@@ -72,14 +72,19 @@ fn stay(visits: &[StageVisit]) -> Option<(&StageVisit, Option<Moment>)> {
     Some((visits.get(first)?, bound))
 }
 
-/// When another method than the bag was chosen, where the diary says so.
+/// When the present method was last chosen in place of another, back to the bag included; `None` where the bag was never
+/// left.
 fn method_since(piece: &Piece) -> Option<Moment> {
-    piece
-        .diary
-        .iter()
-        .rev()
-        .find(|e| !e.retracted && matches!(e.fact, PieceFact::MethodChosen(_)))
-        .map(|e| e.at)
+    let (mut method, mut since) = (Method::Bag, None);
+    for entry in piece.diary.iter().filter(|e| !e.retracted) {
+        if let PieceFact::MethodChosen(chosen) = entry.fact {
+            if chosen != method {
+                since = Some(entry.at);
+            }
+            method = chosen;
+        }
+    }
+    since
 }
 
 /// Where a piece stands; `None` outside the drying stages.
@@ -89,11 +94,9 @@ pub fn standing(piece: &Piece, bench: &Bench) -> Option<Standing> {
     let of = rhythm_of(stage, piece.method)?;
     let (visit, mut bound) = stay(&piece.visits)?;
     let mut since = visit.since;
-    let own_rhythm = !matches!(
-        of,
-        RhythmOf::Bag | RhythmOf::Air | RhythmOf::Settle | RhythmOf::Indoors
-    );
-    if own_rhythm && let Some(chosen) = method_since(piece).filter(|m| *m > since) {
+    // Settle and Indoors go on whatever the method; elsewhere a method begins anew, the bag chosen again too.
+    let by_method = !matches!(of, RhythmOf::Settle | RhythmOf::Indoors);
+    if by_method && let Some(chosen) = method_since(piece).filter(|m| *m > since) {
         since = chosen;
         bound = Some(chosen);
     }

@@ -38,7 +38,12 @@ pub fn what_if(piece: &Piece, bench: &Bench, answer: BagAnswer, mould: bool) -> 
     if answer.is_a_look() {
         s.look(bench.now, feel, mould || answer == BagAnswer::Mould);
     }
-    let (due, _) = next_look_due(piece, bench, &s);
+    // Whoever looks is back, so that days away no longer put off what comes next.
+    let (due, _) = if answer.is_a_look() {
+        next_look_due(piece, &bench.worked_today(), &s)
+    } else {
+        next_look_due(piece, bench, &s)
+    };
     let next_look = match rule.next {
         Wait::Never => None,
         _ => Some(due),

@@ -4,7 +4,7 @@
 mod agenda_history;
 
 use agenda_history::*;
-use evenwall_piece::agenda::{Bench, TaskKind, Urgency};
+use evenwall_piece::agenda::{Bench, TaskKind, Urgency, next_look};
 use evenwall_piece::away::{BeforeLeaving, before_leaving, catch_up, on_return, one_row_a_piece};
 use evenwall_piece::bag::BagState;
 use evenwall_piece::fact::PieceFact;
@@ -251,6 +251,28 @@ fn back_early_or_planned_anew_ends_the_days_away() {
         date(10),
         "it was overdue by then"
     );
+}
+
+#[test]
+fn work_done_while_away_ends_the_days_away() {
+    let s = shop(&[(day(0), ShopFact::Away { back_on: date(20) })]);
+    let mut answered = bag("K01", 0, Damp); // due day 3
+    answered.felt(day(10), Damp);
+    let waiting = bag("K02", 0, Damp); // due day 3
+    let all = [&answered, &waiting];
+    let due = |now| {
+        with(&s, &all, now, |pieces, bench| {
+            let bench = Bench::new(bench.shop, now, bench.moulds_easily)
+                .with_work_on(pieces.iter().copied());
+            let due = |n: usize| next_look(pieces[n], &bench).unwrap();
+            (due(0), due(1), bench.last_return())
+        })
+    };
+    let back = Some(date(10));
+    assert_eq!(due(day(10)), (date(13), date(10), back), "by its rhythm");
+    assert_eq!(due(day(25)), (date(13), date(10), back), "and so it stays");
+    // Before that nothing was known of it.
+    assert_eq!(due(day(9)), (date(20), date(20), Some(date(20))));
 }
 
 #[test]

@@ -6,6 +6,7 @@ mod agenda_history;
 use agenda_history::*;
 use chrono::NaiveDate;
 use evenwall_piece::agenda::{Nudge, TaskKind, Urgency, Why};
+use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::shop::Shop;
@@ -318,6 +319,18 @@ fn of_two_living_pieces_with_one_mark_the_later_is_asked_to_be_renamed() {
     third.tell(day(3), vec![PieceFact::Ended(End::Finished)]);
     let a = whole(&Shop::default(), &[third, second, first], day(3));
     assert_eq!(ids(&a.today), ["other"]);
+    // However it is written.
+    let mut spaced = History::since("K08", Stage::Shape, day(1)).with_id("p-spaced");
+    spaced.tell(
+        day(2),
+        vec![PieceFact::Detail {
+            field: DetailField::Mark,
+            value: Some(DetailValue::Text("K 07".to_owned())),
+        }],
+    );
+    let plain = History::new("k07", Stage::Shape);
+    let a = whole(&Shop::default(), &[spaced, plain], day(3));
+    assert_eq!(ids(&a.today), ["spaced"]);
     // Pieces without a mark do not share one.
     let blank = |id: &str| History::new("", Stage::Shape).with_id(id);
     assert!(

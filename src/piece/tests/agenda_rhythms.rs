@@ -109,6 +109,32 @@ fn another_method_starts_its_rhythm_on_the_day_it_was_chosen() {
 }
 
 #[test]
+fn the_bag_chosen_again_after_another_method_starts_anew() {
+    let mut h = History::new("K07", Stage::Bag);
+    h.felt(day(1), BagFeel::Nothing)
+        .method(day(5), Method::Paper)
+        .method(day(20), Method::Bag);
+    let t = next(&h, day(20));
+    assert_eq!(
+        (t.kind.clone(), t.why, t.due, t.last),
+        (TaskKind::Look, Why::FirstLook, date(21), None)
+    );
+    // A single dry bag since then is the first, not the second running.
+    h.felt(day(21), BagFeel::Nothing);
+    let offered = TaskKind::OfferStage(Stage::Air);
+    assert!(!has(&tasks(&h, day(21)), &offered));
+}
+
+#[test]
+fn the_bag_chosen_where_it_is_already_in_the_bag_changes_nothing() {
+    let mut h = History::new("K07", Stage::Bag);
+    h.felt(day(1), BagFeel::Damp);
+    let before = next(&h, day(2));
+    h.method(day(2), Method::Bag);
+    assert_eq!(next(&h, day(2)), before);
+}
+
+#[test]
 fn absence_of_a_scale_is_never_nagged() {
     let mut air = History::new("K07", Stage::Air);
     for n in [3, 10, 17] {

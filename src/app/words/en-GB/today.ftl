@@ -226,6 +226,7 @@ away-back-fortnight = 2 weeks
 away-back-typed = A day
 away-day = Back on
 away-day-hint = 20 Mar
+away-day-too-far = { $day } is more than { $most } days ahead. Type a day up to { $last }.
 away-leave = Away until { $day }
 away-leave-typed = Away until then
 away-am-back = I am back
