@@ -127,6 +127,10 @@ impl App {
                     "piece-day-nonsense",
                     &[("found", found.chars().take(40).collect::<String>().into())],
                 ),
+                DayFault::TooEarly => words.with(
+                    "details-day-early",
+                    &[("found", found.chars().take(40).collect::<String>().into())],
+                ),
             })?;
             let ahead = day.signed_duration_since(today).num_days();
             // Without a year the nearest such day may lie behind; then the next one is meant.
