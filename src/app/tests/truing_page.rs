@@ -7,11 +7,12 @@ mod support_truing;
 use evenwall_app::action::Action;
 use evenwall_app::route::Page;
 use evenwall_app::truing::{SheetView, TruingAction as T, TruingSheet};
+use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::{Clock, FlawNote, FlawTreated, Measure, PieceFact, StationRef};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{CrackAnswer, FlawKind, Treatment, TrueDecision};
-use support_piece::{Hands, id};
+use support_piece::{Hands, detail, id};
 use support_truing::{act, hands, page};
 
 fn check(through: bool) -> PieceFact {
@@ -216,6 +217,19 @@ fn the_spigot_fits_or_does_not_and_never_holds() {
         assert_eq!(fits.2, "Jaws not said, 50\u{a0}mm assumed.");
         assert!(!format!("{fits:?}").contains("hold"));
     }
+    h.no_word_is_absent();
+}
+
+#[test]
+fn jaws_that_are_named_but_not_listed_are_said_to_be_so() {
+    let mut h = hands(vec![detail(DetailField::Jaws, "the old set")]);
+    act(&mut h, T::Open(TruingSheet::Spigot));
+    act(&mut h, T::First("52".into()));
+    act(&mut h, T::Save);
+    assert_eq!(
+        page(&h).fits.unwrap().2,
+        "“the old set” is not among the jaws of Shop, 50\u{a0}mm assumed."
+    );
     h.no_word_is_absent();
 }
 
