@@ -118,6 +118,7 @@ impl App {
             Ok(day) => return Ok(day),
             Err(DayFault::Empty) => words.text("piece-day-empty"),
             Err(DayFault::NotADay) => words.with("piece-day-nonsense", &[("found", found.into())]),
+            Err(DayFault::TooEarly) => words.with("details-day-early", &[("found", found.into())]),
         };
         field.refuse(error, Vec::new());
         Err(Refused)

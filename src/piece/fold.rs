@@ -23,6 +23,7 @@
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |
+//! | in True again after it dried again | cracks, oval, spigot and decision of the earlier True stay in the diary and are asked anew |
 //! | two flaws with one id | the first in fold order names it, both stay in the diary |
 //! | treatment of a flaw whose note is missing | stays in the diary, joins the flaw when its note arrives |
 //! | ended on one device, looked after on another | stays ended, the look is in the diary |

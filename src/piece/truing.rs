@@ -106,7 +106,7 @@ pub enum Fit {
 /// Which jaws a spigot was tried against, and how it goes into them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SpigotFit {
-    /// The jaws; `None` where none were said and 50 mm is assumed.
+    /// The jaws; `None` where none were said, or the piece names some that the shop does not list, and 50 mm is assumed.
     pub jaws: Option<Jaws>,
     /// Their smallest circle, mm.
     pub smallest_mm: f64,

@@ -35,7 +35,7 @@ pub enum DayError {
     TooEarly,
 }
 
-const FIRST_YEAR: i32 = 1900;
+pub(crate) const FIRST_YEAR: i32 = 1900;
 
 impl fmt::Display for Day {
     /// The text that is stored: `2026`, `2026-03`, `2026-03-14`.

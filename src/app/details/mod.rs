@@ -14,6 +14,7 @@ use evenwall_piece::wanted;
 use crate::app::App;
 use crate::numbers::Quantity;
 
+pub(crate) use felled::FIRST_YEAR;
 pub use felled::{Day, DayError};
 pub use reading::{read_day, understand, ways_to_read};
 

@@ -75,6 +75,10 @@ impl App {
                 let found: String = typed.chars().take(30).collect();
                 Err(words.with("piece-day-nonsense", &[("found", found.into())]))
             }
+            Err(DayFault::TooEarly) => {
+                let found: String = typed.chars().take(30).collect();
+                Err(words.with("details-day-early", &[("found", found.into())]))
+            }
         }
     }
 }

@@ -1,11 +1,13 @@
 //! Writing: what is recorded about a flaw, named to the last fact so that it can be tried again from anywhere.
 
-use evenwall_piece::fact::PieceFact;
+use evenwall_piece::fact::{FlawTreated, PieceFact};
 use evenwall_piece::ids::{FlawId, PieceId};
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::FlawChange;
 
-use super::{FlawForm, FlawsAction, FlawsState, Mode};
+use super::form::goes_on;
+use super::telling::Stand;
+use super::{AgainChoice, FlawForm, FlawsAction, FlawsState, Mode};
 use crate::action::Action;
 use crate::app::{App, AppError};
 use crate::measured::Refused;
@@ -165,6 +167,12 @@ impl App {
         let Some((piece, flaw)) = self.flaw_on_page() else {
             return Ok(());
         };
+        // Glue and wax are not put on again by a look: only what was left can be left once more.
+        let left = flaw
+            .last_treatment()
+            .map(|(_, treated)| treated.clone())
+            .filter(|t| Stand::of(flaw, now) == Stand::Due && !goes_on(t.treatment))
+            .filter(|_| change != FlawChange::Gone);
         let (piece, note) = (piece.id.clone(), flaw.note.clone());
         let writing = Writing {
             said: self.said_looked(&piece, &note, change, size.as_ref()),
@@ -173,10 +181,58 @@ impl App {
                 change,
                 size_mm: size,
             }],
-            piece,
+            piece: piece.clone(),
             to_list: false,
         };
-        self.write_now(writing, now)
+        self.write_now(writing, now)?;
+        if let Some(left) = left {
+            self.ask_again(&piece, &left, now);
+        }
+        Ok(())
+    }
+
+    /// When to look again at what was left and looked at on its day; without an answer no day is kept.
+    fn ask_again(&mut self, piece: &PieceId, left: &FlawTreated, now: Moment) {
+        let Some(note) = self
+            .piece(piece)
+            .and_then(|p| p.flaw(&left.flaw))
+            .map(|f| f.note.clone())
+        else {
+            return;
+        };
+        let offered = [
+            AgainChoice::ThreeDays,
+            AgainChoice::Week,
+            AgainChoice::TwoWeeks,
+            AgainChoice::NotSaid,
+        ];
+        let choices = offered
+            .into_iter()
+            .map(|again| {
+                let day = again.day(now.date_naive());
+                let writing = day.map(|day| Writing {
+                    piece: piece.clone(),
+                    facts: vec![PieceFact::FlawTreated(FlawTreated {
+                        look_again: Some(day),
+                        ..left.clone()
+                    })],
+                    said: self.said_treated(piece, &note, left.treatment),
+                    to_list: false,
+                });
+                Choice {
+                    label: self.words().text(&format!("flaws-again-{}", again.key())),
+                    style: ChoiceStyle::Plain,
+                    action: writing.map(|w| Action::Flaws(FlawsAction::Write(Box::new(w)))),
+                }
+            })
+            .collect();
+        let question = Question {
+            title: self.words().text("flaws-again"),
+            text: self.words().text("flaws-again-text"),
+            choices,
+            caution: false,
+        };
+        self.ask(question);
     }
 
     pub(super) fn save_longer(&mut self, now: Moment) -> Result<(), AppError> {

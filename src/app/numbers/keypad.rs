@@ -17,7 +17,7 @@ pub enum FractionPart {
     Whole,
     /// Over the stroke.
     Over,
-    /// Under the stroke; 64 when left empty.
+    /// Under the stroke; left empty the fraction cannot be read.
     Under,
 }
 
@@ -186,6 +186,10 @@ impl Keypad {
                 if !under.is_power_of_two() || under < 2 {
                     return Outcome::Nothing;
                 }
+                // What was refused for want of this is completed by it and does not start anew.
+                if self.text.is_empty() && !self.over.is_empty() && self.under.is_empty() {
+                    self.ended = false;
+                }
                 self.on_screen(|keypad| {
                     keypad.text.clear();
                     keypad.under = under.to_string();
@@ -205,7 +209,7 @@ impl Keypad {
                 count: self.text.chars().count() + self.overflow,
             })
         } else {
-            numbers.parse(self.quantity, &self.finished_text())
+            numbers.parse(self.quantity, &self.text())
         };
         if matches!(read, Ok(Parsed::Value(_))) {
             self.clear();
@@ -213,15 +217,6 @@ impl Keypad {
             self.ended = true;
         }
         Outcome::Commit(read)
-    }
-
-    /// The text with 64 under the stroke where nothing else was chosen.
-    fn finished_text(&self) -> String {
-        if self.text.is_empty() && !self.over.is_empty() && self.under.is_empty() {
-            format!("{}{LARGEST_DENOMINATOR}", self.text())
-        } else {
-            self.text()
-        }
     }
 
     fn edit(&mut self, change: impl FnOnce(&mut Self)) -> Outcome {

@@ -143,13 +143,24 @@ fn fraction_keys_build_whole_over_and_under() {
 }
 
 #[test]
-fn what_is_over_the_stroke_counts_64ths_when_nothing_is_under_it() {
+fn what_is_over_the_stroke_alone_is_refused_and_waits_for_what_is_under_it() {
     let numbers = numbers(LengthUnit::InchFraction);
     let mut pad = Keypad::new(Quantity::WallReading, &numbers);
     for key in [Key::Part(FractionPart::Over), Key::Digit(2), Key::Digit(5)] {
         pad.press(key, &numbers);
     }
     assert_eq!(pad.text(), "25/");
+    // Nobody typed 64ths.
+    let refused = pad.press(Key::Enter, &numbers);
+    assert!(
+        matches!(
+            refused,
+            Outcome::Commit(Err(InputError::BadFraction { .. }))
+        ),
+        "{refused:?}"
+    );
+    assert_eq!(pad.text(), "25/", "what was typed is kept");
+    pad.press(Key::Under(64), &numbers);
     assert_eq!(
         value(&pad.press(Key::Enter, &numbers)),
         (25.4 * 25.0 / 64.0, "25/64".to_owned())

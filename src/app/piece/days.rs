@@ -2,6 +2,7 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use crate::details::FIRST_YEAR;
 use crate::words::{Language, Words};
 
 /// Why a typed day could not be read.
@@ -11,6 +12,8 @@ pub(crate) enum DayFault {
     Empty,
     /// It is not a day of the calendar.
     NotADay,
+    /// It is before 1900: a slip in the year.
+    TooEarly,
 }
 
 /// Reads a day: `14 Mar`, `14 March 2026`, `Mar 14`, `2026-03-14`, `14.3.`, `14/3` (US words: `3/14`). Without a year
@@ -45,7 +48,7 @@ pub(crate) fn read_day(words: &Words, text: &str, today: NaiveDate) -> Result<Na
         }
         _ => return Err(DayFault::NotADay),
     };
-    match year {
+    let read = match year {
         Some(year) => {
             let full = match year.len() {
                 2 => 2000 + number(year)?,
@@ -61,7 +64,11 @@ pub(crate) fn read_day(words: &Words, text: &str, today: NaiveDate) -> Result<Na
             .filter_map(|y| NaiveDate::from_ymd_opt(y, month, day))
             .min_by_key(|d| d.signed_duration_since(today).num_days().abs())
             .ok_or(DayFault::NotADay),
+    }?;
+    if read.year() < FIRST_YEAR {
+        return Err(DayFault::TooEarly);
     }
+    Ok(read)
 }
 
 fn number(text: &str) -> Result<u32, DayFault> {
@@ -128,6 +135,20 @@ mod tests {
         );
         let us = Words::new(Language::EnUs);
         assert_eq!(read_day(&us, "3/12", today), Ok(day("2026-03-12")));
+    }
+
+    #[test]
+    fn a_slip_in_the_year_is_no_day_of_this_workshop() {
+        let words = Words::new(Language::EnGb);
+        let today = day("2026-03-14");
+        for text in ["12 Mar 0026", "31.12.1899", "1026-03-12"] {
+            assert_eq!(
+                read_day(&words, text, today),
+                Err(DayFault::TooEarly),
+                "{text}"
+            );
+        }
+        assert_eq!(read_day(&words, "1 Jan 1900", today), Ok(day("1900-01-01")));
     }
 
     #[test]

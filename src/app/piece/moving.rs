@@ -2,6 +2,7 @@
 
 use chrono::{NaiveDate, NaiveTime, TimeZone};
 use evenwall_piece::fact::{PieceFact, StationRef};
+use evenwall_piece::glue::is_crack;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::{Flaw, Moment, Piece};
 use evenwall_piece::stage::Stage;
@@ -177,13 +178,14 @@ pub(crate) fn undecided(piece: &Piece) -> usize {
         .count()
 }
 
-/// The flaws that were glued and are not cut away: a glued crack stays a crack.
+/// The cracks that were glued and are not cut away: a glued crack stays a crack, and a glued knot never was one.
 pub(crate) fn glued_cracks(piece: &Piece) -> Vec<&Flaw> {
     piece
         .flaws
         .iter()
         .filter(|f| {
             !f.gone()
+                && is_crack(f.note.kind)
                 && f.last_treatment()
                     .is_some_and(|(_, t)| t.treatment.is_glue())
         })

@@ -190,11 +190,8 @@ impl App {
             "look" => Action::Piece(PieceAction::LookNow),
             "weigh" => Action::Open(Page::Weigh(id)),
             "truing" => Action::Open(Page::Truing(id)),
-            "finishing" => Action::Open(Page::Finishing(id)),
-            "finished" => Action::Piece(PieceAction::End {
-                piece: id,
-                end: evenwall_piece::fact::End::Finished,
-            }),
+            // What is not recorded is said there before the piece ends.
+            "finishing" | "finished" => Action::Open(Page::Finishing(id)),
             _ => Action::Piece(PieceAction::MoveTo {
                 piece: id,
                 stage: Stage::from_key(key)?,

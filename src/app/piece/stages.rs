@@ -219,6 +219,9 @@ impl App {
             Err(DayFault::NotADay) => {
                 Err(words.with("piece-day-nonsense", &[("found", found.into())]))
             }
+            Err(DayFault::TooEarly) => {
+                Err(words.with("details-day-early", &[("found", found.into())]))
+            }
         }
     }
 

@@ -118,6 +118,19 @@ fn finished_says_once_what_is_not_recorded_and_ends_the_piece() {
 }
 
 #[test]
+fn finished_on_the_page_of_a_piece_ends_nothing_before_it_was_asked() {
+    let mut h = finishing(vec![PieceFact::Coat("oil".into())]);
+    h.act(Action::Open(Page::Piece(id())));
+    assert_eq!(h.page().next.unwrap().text, "Finished");
+    h.touch_next();
+    assert_eq!(h.app.route().page(), Some(&Page::Finishing(id())));
+    assert!(h.piece().living());
+    act(&mut h, T::Finished);
+    let question = h.app.question().unwrap();
+    assert!(question.text.contains("signature"), "{}", question.text);
+}
+
+#[test]
 fn with_everything_recorded_finished_asks_nothing() {
     let mut h = finishing(vec![
         wall(1, 6.0),

@@ -7,7 +7,9 @@ use evenwall_app::action::Action;
 use evenwall_app::piece::PieceAction;
 use evenwall_app::route::Page;
 use evenwall_piece::detail::{DetailField, DetailValue};
-use evenwall_piece::fact::{Clock, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef};
+use evenwall_piece::fact::{
+    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
@@ -125,8 +127,7 @@ fn each_stage_has_one_obvious_next_action_and_the_next_stage_beside_it() {
     );
     hands.fact(PieceFact::Coat("oil".into()));
     assert_eq!(next(&hands), ("Finished".into(), String::new()));
-    hands.touch_next();
-    assert!(hands.piece().end.is_some());
+    hands.fact(PieceFact::Ended(End::Finished));
     assert_eq!(next(&hands), (String::new(), String::new()));
     assert_eq!(hands.page().ended.unwrap().title, "Finished");
     hands.no_word_is_absent();

@@ -93,6 +93,7 @@ fn a_day_that_cannot_be_is_refused_with_a_sentence_and_nothing_moves() {
         ("soon", "cannot be read"),
         ("31 Feb", "cannot be read"),
         ("14 Mar", "lies ahead"),
+        ("12 Mar 0026", "before 1900"),
         (long.as_str(), "cannot be read"),
     ] {
         h.act(stages(StagesAction::Typed(typed.into())));
@@ -173,6 +174,39 @@ fn glued_cracks_are_told_on_the_way_into_true() {
         told.text
     );
     assert_eq!(h.piece().stage(), Stage::True);
+}
+
+#[test]
+fn a_glued_knot_is_never_called_a_crack() {
+    let mut knot = check("k");
+    if let PieceFact::FlawFound(note) = &mut knot {
+        note.kind = FlawKind::Knot;
+    }
+    let treated = |name: &str| {
+        PieceFact::FlawTreated(FlawTreated {
+            flaw: FlawId::new(name).unwrap(),
+            treatment: Treatment::Medium,
+            face: None,
+            goes: None,
+            look_again: None,
+        })
+    };
+    let mut h = hands(vec![
+        PieceFact::StageMoved(Stage::Indoors),
+        knot,
+        treated("k"),
+    ]);
+    h.open();
+    h.moved(Stage::True);
+    assert!(h.app.question().is_none());
+    // Beside a glued check only the check is told.
+    h.moved(Stage::Indoors);
+    h.fact(check("a"));
+    h.fact(treated("a"));
+    h.moved(Stage::True);
+    let told = h.app.question().expect("told").clone();
+    assert!(told.text.contains("Check, station 3"), "{}", told.text);
+    assert!(!told.text.contains("Knot"), "{}", told.text);
 }
 
 #[test]

@@ -7,11 +7,12 @@ mod support_truing;
 use evenwall_app::action::Action;
 use evenwall_app::route::Page;
 use evenwall_app::truing::{SheetView, TruingAction as T, TruingSheet};
-use evenwall_piece::fact::{Clock, FlawNote, FlawTreated, PieceFact, StationRef};
+use evenwall_piece::detail::DetailField;
+use evenwall_piece::fact::{Clock, FlawNote, FlawTreated, Measure, PieceFact, StationRef};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{CrackAnswer, FlawKind, Treatment, TrueDecision};
-use support_piece::{Hands, id};
+use support_piece::{Hands, detail, id};
 use support_truing::{act, hands, page};
 
 fn check(through: bool) -> PieceFact {
@@ -220,6 +221,19 @@ fn the_spigot_fits_or_does_not_and_never_holds() {
 }
 
 #[test]
+fn jaws_that_are_named_but_not_listed_are_said_to_be_so() {
+    let mut h = hands(vec![detail(DetailField::Jaws, "the old set")]);
+    act(&mut h, T::Open(TruingSheet::Spigot));
+    act(&mut h, T::First("52".into()));
+    act(&mut h, T::Save);
+    assert_eq!(
+        page(&h).fits.unwrap().2,
+        "“the old set” is not among the jaws of Shop, 50\u{a0}mm assumed."
+    );
+    h.no_word_is_absent();
+}
+
+#[test]
 fn the_decision_leads_where_it_says_with_its_reason() {
     let mut h = hands(vec![]);
     answer(&mut h, CrackAnswer::None);
@@ -302,4 +316,44 @@ fn a_full_disk_loses_nothing_typed() {
     h.act(Action::TryAgain);
     assert!(h.piece().finish.oval.is_some());
     assert_eq!(h.app.route().page(), Some(&Page::Piece(id())));
+}
+
+#[test]
+fn a_sheet_that_is_saved_unchanged_records_nothing_and_rounds_nothing() {
+    let mut h = hands(vec![
+        PieceFact::SpigotTrued(Measure::plain(57.2)),
+        PieceFact::Oval {
+            longest_mm: Measure::plain(195.2),
+            shortest_mm: Measure::plain(188.8),
+        },
+    ]);
+    answer(&mut h, CrackAnswer::None);
+    decide(&mut h, "go", "dry and sound");
+    let before = h.piece().diary.len();
+    for which in [
+        TruingSheet::Spigot,
+        TruingSheet::Oval,
+        TruingSheet::Decision,
+    ] {
+        act(&mut h, T::Open(which));
+        act(&mut h, T::Save);
+        assert!(page(&h).sheet.is_none(), "{which:?} is closed");
+        assert_eq!(h.piece().diary.len(), before, "{which:?}");
+    }
+    // One of two diameters changed: the other keeps its figure.
+    act(&mut h, T::Open(TruingSheet::Oval));
+    act(&mut h, T::Second("187".into()));
+    act(&mut h, T::Save);
+    let oval = h.piece().finish.oval.clone().unwrap();
+    assert_eq!(
+        (oval.longest_mm.value, oval.shortest_mm.value),
+        (195.2, 187.0)
+    );
+    // A size is changed as it was typed, and a new one is recorded.
+    act(&mut h, T::Open(TruingSheet::Spigot));
+    act(&mut h, T::First("56.3".into()));
+    act(&mut h, T::Save);
+    act(&mut h, T::Open(TruingSheet::Spigot));
+    assert_eq!(sheet(&h).first.unwrap().text, "56.3");
+    assert_eq!(h.piece().finish.spigot_mm.clone().unwrap().value, 56.3);
 }

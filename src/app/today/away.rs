@@ -127,6 +127,10 @@ impl App {
                     "piece-day-nonsense",
                     &[("found", found.chars().take(40).collect::<String>().into())],
                 ),
+                DayFault::TooEarly => words.with(
+                    "details-day-early",
+                    &[("found", found.chars().take(40).collect::<String>().into())],
+                ),
             })?;
             let dates = self.dates(now);
             let shown = dates.day_and_month(day);

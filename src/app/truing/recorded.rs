@@ -103,10 +103,48 @@ impl App {
         let Some(sheet) = self.states.truing.sheet else {
             return Ok(());
         };
+        if self.says_the_same(sheet) {
+            self.close_truing_sheet();
+            return Ok(());
+        }
         match self.read_sheet(sheet, now) {
             Ok(Some(recorded)) => self.write_truing_now(recorded, now),
             Ok(None) | Err(Refused) => Ok(()),
         }
+    }
+
+    /// True where the sheet holds what is recorded already: its figures are rounded, and would be recorded so.
+    fn says_the_same(&self, sheet: TruingSheet) -> bool {
+        let Some(finish) = self.truing_piece().map(|p| &p.finish) else {
+            return false;
+        };
+        let state = &self.states.truing;
+        let (first, second) = (&state.first.text, &state.second.text);
+        match sheet {
+            TruingSheet::Oval => finish.oval.as_ref().is_some_and(|oval| {
+                let quantity = Quantity::OutsideDiameter;
+                self.still_reads(quantity, first, &oval.longest_mm)
+                    && self.still_reads(quantity, second, &oval.shortest_mm)
+            }),
+            TruingSheet::Spigot => finish
+                .spigot_mm
+                .as_ref()
+                .is_some_and(|size| self.still_reads(Quantity::SpigotDiameter, first, size)),
+            TruingSheet::Decision => finish
+                .decision
+                .as_ref()
+                .is_some_and(|(_, d, why)| state.decision == Some(*d) && own_words(first) == *why),
+            TruingSheet::Signed => finish
+                .signed
+                .as_ref()
+                .is_some_and(|(_, text)| own_words(first) == *text),
+            TruingSheet::Grits | TruingSheet::Coat => false,
+        }
+    }
+
+    /// True where a field still reads as a measure was put into it.
+    fn still_reads(&self, quantity: Quantity, text: &str, measure: &Measure) -> bool {
+        text.trim() == self.as_typed(quantity, measure).trim()
     }
 
     fn read_sheet(&mut self, sheet: TruingSheet, now: Moment) -> Result<Option<Recorded>, Refused> {
@@ -201,10 +239,29 @@ impl App {
 
     /// Longest and shortest; where the shortest is the longer one, whether they were swapped is asked.
     fn read_oval(&mut self, piece: PieceId, now: Moment) -> Result<Option<Recorded>, Refused> {
-        let longest = self.read_first(Quantity::OutsideDiameter);
-        let mut field = self.states.truing.second.clone();
-        let shortest = self.read_wanted_field(Quantity::OutsideDiameter, &mut field);
-        self.states.truing.second = field;
+        let quantity = Quantity::OutsideDiameter;
+        let old = self.truing_piece().and_then(|p| p.finish.oval.clone());
+        // What reads the same was not measured again: it keeps its figure.
+        let kept = |measure: Option<Measure>, text: &str| {
+            measure.filter(|m| self.still_reads(quantity, text, m))
+        };
+        let state = &self.states.truing;
+        let (old_longest, old_shortest) = old.map(|o| (o.longest_mm, o.shortest_mm)).unzip();
+        let longest = kept(old_longest, &state.first.text);
+        let shortest = kept(old_shortest, &state.second.text);
+        let longest = match longest {
+            Some(longest) => Ok(longest),
+            None => self.read_first(quantity),
+        };
+        let shortest = match shortest {
+            Some(shortest) => Ok(shortest),
+            None => {
+                let mut field = self.states.truing.second.clone();
+                let read = self.read_wanted_field(quantity, &mut field);
+                self.states.truing.second = field;
+                read
+            }
+        };
         let (longest, shortest) = (longest?, shortest?);
         if shortest.value > longest.value {
             let swapped = self.oval_recorded(piece, shortest.clone(), longest.clone(), now);

@@ -1,5 +1,6 @@
 //! Sheet: one thing of True or Finish is entered at a time, over the page.
 
+use evenwall_piece::fact::Measure;
 use evenwall_piece::truing::do_not_spin;
 use evenwall_piece::vocabulary::TrueDecision;
 
@@ -7,7 +8,7 @@ use super::{TruingSheet, TruingState};
 use crate::app::App;
 use crate::flaws::{OptionView, TypedView};
 use crate::measured::Field;
-use crate::numbers::Quantity;
+use crate::numbers::{Parsed, Quantity};
 use crate::piece::DayChoice;
 
 /// Grits that are offered. Common practice, no source.
@@ -50,7 +51,6 @@ impl App {
             return;
         };
         let finish = &piece.finish;
-        let typed = |quantity, mm: f64| Field::of(self.numbers().quantity(quantity, mm).number);
         let mut state = TruingState {
             of: self.states.truing.of.clone(),
             sheet: Some(sheet),
@@ -59,13 +59,15 @@ impl App {
         match sheet {
             TruingSheet::Spigot => {
                 if let Some(size) = &finish.spigot_mm {
-                    state.first = typed(Quantity::SpigotDiameter, size.value);
+                    state.first = Field::of(self.as_typed(Quantity::SpigotDiameter, size));
                 }
             }
             TruingSheet::Oval => {
                 if let Some(oval) = &finish.oval {
-                    state.first = Field::of(self.shown_as_typed(&oval.longest_mm));
-                    state.second = Field::of(self.shown_as_typed(&oval.shortest_mm));
+                    state.first =
+                        Field::of(self.as_typed(Quantity::OutsideDiameter, &oval.longest_mm));
+                    state.second =
+                        Field::of(self.as_typed(Quantity::OutsideDiameter, &oval.shortest_mm));
                 }
             }
             TruingSheet::Decision => {
@@ -87,12 +89,15 @@ impl App {
         self.undo.hide();
     }
 
-    /// A diameter as it was typed, or its figure where it was not.
-    fn shown_as_typed(&self, measure: &evenwall_piece::fact::Measure) -> String {
-        if measure.typed.is_empty() {
-            self.numbers().length_fine(measure.value).number
-        } else {
-            measure.typed.clone()
+    /// A diameter as it was typed where that still reads the same, else its figure: typed in millimetres it would be
+    /// another size once inches are chosen.
+    pub(super) fn as_typed(&self, quantity: Quantity, measure: &Measure) -> String {
+        let numbers = self.numbers();
+        match numbers.parse(quantity, &measure.typed) {
+            Ok(Parsed::Value(entry)) if (entry.value - measure.value).abs() < 1e-9 => {
+                measure.typed.clone()
+            }
+            _ => numbers.diameter_fine(measure.value).number,
         }
     }
 

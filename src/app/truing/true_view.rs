@@ -336,10 +336,19 @@ impl App {
                     ],
                 )
             }
-            None => words.with(
-                "trueup-jaws-assumed",
-                &[("smallest", smallest.text().into())],
-            ),
+            None => match piece.details.text(DetailField::Jaws) {
+                Some(name) => words.with(
+                    "trueup-jaws-unlisted",
+                    &[
+                        ("name", name.chars().take(60).collect::<String>().into()),
+                        ("smallest", smallest.text().into()),
+                    ],
+                ),
+                None => words.with(
+                    "trueup-jaws-assumed",
+                    &[("smallest", smallest.text().into())],
+                ),
+            },
         };
         let (kind, id) = match fit.fit {
             Fit::Fits => ("even", "trueup-fits"),

@@ -8,7 +8,7 @@ use crate::piece::{
     FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, StageVisit, StationReading,
     Stations, Tick, Weighing,
 };
-use crate::stage::Stage;
+use crate::stage::{Group, Stage};
 use crate::vocabulary::Method;
 
 /// The state while its lines are read.
@@ -64,6 +64,13 @@ impl Fold {
         // Entered straight into a later stage: no empty stay in Shape before it.
         if only_the_start && self.created_in.as_ref() == Some(&entry.line) {
             self.piece.visits.clear();
+        }
+        if stage == Stage::True && dried_since_true(&self.piece.visits) {
+            let finish = &mut self.piece.finish;
+            finish.cracks = None;
+            finish.oval = None;
+            finish.spigot_mm = None;
+            finish.decision = None;
         }
         self.piece.visits.push(visit);
         self.piece.half_turned = None;
@@ -260,6 +267,15 @@ impl Fold {
         piece.diary.sort_by_key(|e| e.at);
         self.piece
     }
+}
+
+/// True where a piece was in True before and dried since: it moved, and what True asked is asked anew.
+fn dried_since_true(visits: &[StageVisit]) -> bool {
+    let Some(last) = visits.iter().rposition(|v| v.stage == Stage::True) else {
+        return false;
+    };
+    let mut since = visits[last..].iter();
+    since.any(|v| v.stage.group() == Group::Drying)
 }
 
 /// True for what cannot be recorded without having the piece in hand.

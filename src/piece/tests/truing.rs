@@ -4,17 +4,21 @@
 mod support;
 
 use evenwall_piece::detail::{DetailField, DetailValue};
+use evenwall_piece::diary::DiaryEntry;
 use evenwall_piece::fact::{
     Clock, FlawNote, FlawTreated, Measure, PieceFact as F, Reading, StationRef,
 };
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Piece;
 use evenwall_piece::shop::{Jaws, Shop};
+use evenwall_piece::stage::Stage;
 use evenwall_piece::truing::{
     DoNotSpin, Fit, do_not_spin, first_to_look_at, most_left, ovality, spigot_fit, wall_to_true,
 };
-use evenwall_piece::vocabulary::{CrackAnswer, FlawChange, FlawKind, Taken, Treatment};
-use support::{fold, line};
+use evenwall_piece::vocabulary::{
+    CrackAnswer, FlawChange, FlawKind, Taken, Treatment, TrueDecision,
+};
+use support::{fold, line, line_id, retracts};
 
 fn found(id: &str, kind: FlawKind, through: bool, station: Option<StationRef>) -> F {
     F::FlawFound(FlawNote {
@@ -191,4 +195,70 @@ fn the_spigot_is_tried_against_the_jaws_of_the_piece_then_the_shops_then_50_mm()
         value: Some(DetailValue::Text("somebody's".into())),
     }]);
     assert!(spigot_fit(&strange, &shop, 44.0).jaws.is_none());
+}
+
+#[test]
+fn what_an_earlier_true_was_told_does_not_count_for_a_later_one() {
+    let told = || {
+        vec![
+            F::StageMoved(Stage::True),
+            F::Cracks(CrackAnswer::RimOrFloor),
+            F::Oval {
+                longest_mm: Measure::plain(195.0),
+                shortest_mm: Measure::plain(188.0),
+            },
+            F::SpigotTrued(Measure::plain(52.0)),
+            F::TrueDecided {
+                decision: TrueDecision::Fill,
+                reason: String::new(),
+            },
+            F::Grits("120".into()),
+        ]
+    };
+    let asked_anew = |stages: &[Stage]| {
+        let moves = stages.iter().map(|s| F::StageMoved(*s)).collect();
+        let piece = piece([told(), moves].concat());
+        let finish = &piece.finish;
+        let gone = finish.cracks.is_none();
+        assert_eq!(finish.oval.is_none(), gone);
+        assert_eq!(finish.spigot_mm.is_none(), gone);
+        assert_eq!(finish.decision.is_none(), gone);
+        assert_eq!(do_not_spin(&piece).is_none(), gone);
+        // Sanding is no answer of True, and the diary tells all of it.
+        assert_eq!(finish.grits.len(), 1);
+        let cracks = |e: &&DiaryEntry| matches!(e.fact, F::Cracks(_)) && !e.retracted;
+        assert_eq!(piece.diary.iter().filter(cracks).count(), 1);
+        gone
+    };
+    use Stage::{Air, Bag, Finish, Indoors, Stabilise, True};
+    assert!(asked_anew(&[Indoors, True]));
+    assert!(asked_anew(&[Bag, Air, True]));
+    assert!(asked_anew(&[Bag, Stabilise, True]));
+    // Without drying between it is the same True.
+    assert!(!asked_anew(&[]));
+    assert!(!asked_anew(&[Stabilise, True]));
+    assert!(!asked_anew(&[Finish, True]));
+    assert!(!asked_anew(&[Indoors]), "not before it is in True again");
+}
+
+#[test]
+fn taking_back_the_way_into_a_later_true_brings_its_answers_back() {
+    let lines = [
+        line(
+            "a",
+            1,
+            1,
+            vec![
+                F::Created,
+                F::StageMoved(Stage::True),
+                F::Cracks(CrackAnswer::Hairline),
+                F::StageMoved(Stage::Indoors),
+            ],
+        ),
+        line("a", 2, 2, vec![F::StageMoved(Stage::True)]),
+    ];
+    assert_eq!(fold(&lines).finish.cracks, None);
+    let undone = [&lines[..], &[retracts("a", 3, 3, line_id("a", 2))]].concat();
+    let answer = fold(&undone).finish.cracks.map(|(_, a)| a);
+    assert_eq!(answer, Some(CrackAnswer::Hairline));
 }

@@ -99,6 +99,7 @@ flaws-through-note = It shows on both faces.
 flaws-face = Face
 flaws-goes-label = Goes
 flaws-again = Look again
+flaws-again-text = This look is recorded. Left again until when?
 flaws-again-not-said = Not said
 flaws-again-three-days = In 3 days
 flaws-again-week = In a week

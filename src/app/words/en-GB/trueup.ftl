@@ -52,6 +52,7 @@ trueup-fits = Fits the jaws
 trueup-too-small = Too small for the jaws
 trueup-too-large = Too large for the jaws
 trueup-jaws-range = { $name }: { $range }.
+trueup-jaws-unlisted = “{ $name }” is not among the jaws of Shop, { $smallest } assumed.
 trueup-jaws-assumed = Jaws not said, { $smallest } assumed.
 
 ## Decision
