@@ -5,8 +5,8 @@ use evenwall_piece::fold::lines_that_count;
 use evenwall_piece::ids::{LineId, PieceId};
 use evenwall_piece::line::in_fold_order;
 use evenwall_piece::piece::Moment;
-use evenwall_piece::vocabulary::{BagFeel, CrackAnswer, FlawChange, MassChange};
 
+use super::choices::{closed, picked};
 use crate::app::{App, AppError};
 use crate::details;
 use crate::numbers::{Parsed, Quantity};
@@ -63,24 +63,6 @@ fn with_measure(fact: &PieceFact, measure: Measure) -> PieceFact {
 }
 
 impl App {
-    fn keyed<T: Copy>(
-        &self,
-        all: &[T],
-        key: impl Fn(T) -> &'static str,
-        prefix: &str,
-        now: T,
-    ) -> Correctable {
-        Correctable {
-            text: key(now).to_owned(),
-            unit: String::new(),
-            choices: all
-                .iter()
-                .map(|v| (key(*v), self.words().text(&format!("{prefix}-{}", key(*v)))))
-                .collect(),
-            long: false,
-        }
-    }
-
     /// How a fact can be given another value; `None` where only its day can change.
     pub(super) fn correctable(&self, fact: &PieceFact) -> Option<Correctable> {
         if let Some((quantity, value)) = quantity_of(fact) {
@@ -98,19 +80,19 @@ impl App {
             choices: Vec::new(),
             long,
         };
+        if let Some(list) = closed(fact) {
+            let word = |key: &&'static str| {
+                let text = self.words().text(&format!("{}-{key}", list.prefix));
+                (*key, text)
+            };
+            return Some(Correctable {
+                text: list.now.to_owned(),
+                unit: String::new(),
+                choices: list.keys.iter().map(word).collect(),
+                long: false,
+            });
+        }
         match fact {
-            PieceFact::Look {
-                feel: Some(feel), ..
-            } => Some(self.keyed(BagFeel::ALL, BagFeel::key, "feel", *feel)),
-            PieceFact::Cracks(answer) => {
-                Some(self.keyed(CrackAnswer::ALL, CrackAnswer::key, "crack-answer", *answer))
-            }
-            PieceFact::FlawLooked { change, .. } => {
-                Some(self.keyed(FlawChange::ALL, FlawChange::key, "flaw-change", *change))
-            }
-            PieceFact::MassChanged(change) => {
-                Some(self.keyed(MassChange::ALL, MassChange::key, "mass-change", *change))
-            }
             PieceFact::Detail {
                 field,
                 value: Some(value),
@@ -173,25 +155,10 @@ impl App {
                 Err(error) => Err(error.message(&numbers, quantity)),
             };
         }
+        if closed(fact).is_some() {
+            return Ok(picked(fact, typed));
+        }
         Ok(match fact {
-            PieceFact::Look {
-                feel: Some(_),
-                mould,
-                crack,
-            } => BagFeel::from_key(typed).map(|feel| PieceFact::Look {
-                feel: Some(feel),
-                mould: *mould,
-                crack: *crack,
-            }),
-            PieceFact::Cracks(_) => CrackAnswer::from_key(typed).map(PieceFact::Cracks),
-            PieceFact::FlawLooked { flaw, size_mm, .. } => {
-                FlawChange::from_key(typed).map(|change| PieceFact::FlawLooked {
-                    flaw: flaw.clone(),
-                    change,
-                    size_mm: size_mm.clone(),
-                })
-            }
-            PieceFact::MassChanged(_) => MassChange::from_key(typed).map(PieceFact::MassChanged),
             PieceFact::Detail {
                 field,
                 value: Some(value),

@@ -1,5 +1,6 @@
 //! Diary: everything recorded about a piece as a timeline that can be filtered, corrected, back-dated and taken back.
 
+mod choices;
 mod correct;
 mod describe;
 mod filter;

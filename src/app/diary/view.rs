@@ -230,10 +230,20 @@ impl App {
         let mut said = Vec::new();
         for old in entry.earlier.iter().rev() {
             let day = self.dates(now).near(old.at.date_naive());
+            // Where two wordings differ only in their second line, that line tells.
+            let (then, since) = (
+                self.describe(piece, &old.fact),
+                self.describe(piece, later.0),
+            );
+            let told = if then.title == since.title && !then.note.is_empty() {
+                then.note
+            } else {
+                then.title
+            };
             said.push(match (old.fact == *later.0, old.at == later.1) {
                 (true, _) => day,
-                (false, true) => self.describe(piece, &old.fact).title,
-                (false, false) => format!("{} · {day}", self.describe(piece, &old.fact).title),
+                (false, true) => told,
+                (false, false) => format!("{told} · {day}"),
             });
             later = (&old.fact, old.at);
         }

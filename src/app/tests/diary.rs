@@ -287,3 +287,100 @@ fn moving_an_entry_to_today_never_dates_it_ahead_of_now() {
     let at = app.piece(&id()).unwrap().looks[0].at;
     assert_eq!(at, now(), "the look was at ten, it is nine now");
 }
+
+#[test]
+fn whatever_was_picked_out_of_a_list_can_be_picked_again() {
+    use evenwall_piece::fact::{End, FlawNote, FlawTreated};
+    use evenwall_piece::ids::FlawId;
+    use evenwall_piece::stage::Stage;
+    use evenwall_piece::vocabulary::{
+        CrackAnswer, FlawChange, FlawKind, LostHow, LostWhere, MassChange, Method, Treatment,
+        TrueDecision, WallFeel,
+    };
+    let flaw = FlawId::new("a").unwrap();
+    let cases: Vec<(PieceFact, &str)> = vec![
+        (PieceFact::StageMoved(Stage::Air), "settle"),
+        (PieceFact::MethodChosen(Method::Paper), "wax"),
+        (PieceFact::Cracks(CrackAnswer::None), "hairline"),
+        (PieceFact::MassChanged(MassChange::Glue), "wax"),
+        (
+            PieceFact::TrueDecided {
+                decision: TrueDecision::Go,
+                reason: "dry".into(),
+            },
+            "fill",
+        ),
+        (
+            PieceFact::Reading(Reading {
+                station: StationRef::Wall(2),
+                position: Clock::TWELVE,
+                wall_mm: None,
+                feel: Some(WallFeel::Heavy),
+                taken: Taken::Fingers,
+            }),
+            "even",
+        ),
+        (
+            PieceFact::FlawTreated(FlawTreated {
+                flaw: flaw.clone(),
+                treatment: Treatment::Thin,
+                face: None,
+                goes: Some(2),
+                look_again: None,
+            }),
+            "medium",
+        ),
+        (
+            PieceFact::FlawLooked {
+                flaw: flaw.clone(),
+                change: FlawChange::Same,
+                size_mm: None,
+            },
+            "longer",
+        ),
+        (
+            PieceFact::Ended(End::Lost {
+                place: LostWhere::Wall,
+                how: LostHow::DigIn,
+                why: Vec::new(),
+                note: "low down".into(),
+            }),
+            "dropped",
+        ),
+    ];
+    for (fact, key) in cases {
+        let mut store = store();
+        let found = PieceFact::FlawFound(FlawNote {
+            flaw: flaw.clone(),
+            kind: FlawKind::Knot,
+            station: None,
+            clock: None,
+            size_mm: None,
+            through: false,
+            note: String::new(),
+        });
+        store
+            .append_piece(&id(), now(), now(), vec![found])
+            .unwrap();
+        store
+            .append_piece(&id(), now(), now(), vec![fact.clone()])
+            .unwrap();
+        let mut app = App::open(Box::new(store), false, now()).unwrap();
+        app.apply(Action::Open(Page::Diary(id())), now());
+        let newest = view(&app).entries[0].clone();
+        act(&mut app, DiaryAction::Toggle(newest.id));
+        let picks = view(&app).editor.picks;
+        assert!(
+            picks
+                .iter()
+                .any(|p| p.key == key && !p.text.starts_with('[')),
+            "{fact:?}"
+        );
+        act(&mut app, DiaryAction::Pick(key.into()));
+        act(&mut app, DiaryAction::Save);
+        let corrected = view(&app).entries[0].clone();
+        let told = |e: &EntryView| (e.title.clone(), e.note.clone());
+        assert_ne!(told(&corrected), told(&newest), "{fact:?}");
+        assert_eq!(corrected.earlier.len(), 1, "{fact:?}");
+    }
+}
