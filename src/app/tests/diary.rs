@@ -368,7 +368,7 @@ fn whatever_was_picked_out_of_a_list_can_be_picked_again() {
         let mut app = App::open(Box::new(store), false, now()).unwrap();
         app.apply(Action::Open(Page::Diary(id())), now());
         let newest = view(&app).entries[0].clone();
-        act(&mut app, DiaryAction::Toggle(newest.id));
+        act(&mut app, DiaryAction::Toggle(newest.id.clone()));
         let picks = view(&app).editor.picks;
         assert!(
             picks
