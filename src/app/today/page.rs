@@ -1,5 +1,7 @@
 //! Page: Today put together: header, rounds, what is due, coming, ready and unseen.
 
+use std::collections::HashSet;
+
 use chrono::{Datelike, NaiveDate};
 use evenwall_piece::agenda::{Agenda, Bench, Unseen, agenda};
 use evenwall_piece::away::{catch_up, on_return};
@@ -111,11 +113,11 @@ impl App {
             .filter_map(|t| self.coming_row(t, bench))
             .collect();
         // What is due stands above already.
-        let due = |id: &PieceId| Self::due_tasks(agenda).any(|t| t.piece == *id);
+        let due: HashSet<&PieceId> = Self::due_tasks(agenda).map(|t| &t.piece).collect();
         let unseen = agenda
             .longest_without_look
             .iter()
-            .filter(|u| u.days >= UNSEEN_FROM_DAYS && !due(&u.piece))
+            .filter(|u| u.days >= UNSEEN_FROM_DAYS && !due.contains(&u.piece))
             .filter_map(|u| self.unseen_row(u))
             .collect();
         vec![
