@@ -13,7 +13,7 @@ use super::number_settings::number_setting;
 use super::rhythms::setting_key;
 
 /// A whole number of days, read within its range.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // read within its range, 1 to some hundreds
 fn days(value: f64) -> u32 {
     value.round() as u32
 }
