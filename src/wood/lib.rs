@@ -15,6 +15,7 @@ pub mod fitted;
 pub mod forecast_score;
 pub mod half_section;
 pub mod humidity;
+pub mod invented_weights;
 pub mod kept;
 pub mod moisture;
 pub mod outline;
@@ -57,6 +58,8 @@ mod lathe_tests;
 mod profile_tests;
 #[cfg(test)]
 mod section_tests;
+#[cfg(test)]
+mod statistics_fixture_tests;
 #[cfg(test)]
 mod staying_tests;
 #[cfg(test)]

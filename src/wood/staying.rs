@@ -1,14 +1,14 @@
 //! Staying: whether a weight stays put, by the slope of the weighings and its interval, and what would decide it.
 //!
-//! The slope's 90 % interval is held against a limit of 0.1 % of the weight a week (own judgement, no source: at that rate a
-//! whole point of moisture takes ten weeks). Weights that were not set right
-//! for the room's air ([`crate::room_air`]) mostly show the season: a piece at rest then seems to lose in autumn or gain in
-//! spring. The last three weeks are looked at by themselves too, because a long window averages a fresh fall away.
+//! The slope's 90 % interval over the last eight weeks is held against a limit of 0.1 % of the weight a week (own judgement, no
+//! source: at that rate a whole point of moisture takes ten weeks). Weights that were not set right for the room's air
+//! ([`crate::room_air`]) mostly show the season: a piece at rest then seems to lose in autumn or gain in spring. The last three
+//! weeks are looked at by themselves too, because a long stretch averages a fresh fall, and a fresh rest, away.
 //! [`crate::steady`] has the trade's plain rule.
 
 use crate::quantile::student_t;
 use crate::scale_step::{USUAL_STEPS_G, shortest_span_days};
-use crate::steady::{BAND, LAST_DAYS, WEIGHINGS};
+use crate::steady::{LAST_DAYS, WEIGHINGS};
 use crate::trend::{LEVEL, Trend, rounding_g, spread_of_days, trend};
 use crate::weighings::{in_order, sound_step};
 
@@ -49,7 +49,7 @@ pub enum Because {
     TooWide,
     /// The slope is near the limit: some more or less would tip it.
     NearTheLimit,
-    /// The stretch as a whole stays put, the last three weeks do not.
+    /// The stretch as a whole and its last three weeks say different things.
     LastWeeksDiffer,
 }
 
@@ -84,13 +84,12 @@ pub struct Staying {
 }
 
 /// Judges `weighings` of (day, grams), in any order, all on a scale with steps of `scale_step_g` and since the last change of
-/// mass. The stretch judged begins when the fall stopped (within 1 % of the last weight), is at least the last three weeks
-/// and at most the last eight.
+/// mass. The stretch judged is the last eight weeks.
 #[must_use]
 pub fn staying(weighings: &[(f64, f64)], scale_step_g: f64) -> Staying {
     let run = in_order(weighings);
-    let stretch = stretch_of(&run, sound_step(scale_step_g));
     let last = run.last().map_or(0.0, |w| w.0);
+    let stretch = &run[run.partition_point(|w| w.0 < last - WINDOW_DAYS)..];
     let line = trend(stretch, scale_step_g, LEVEL);
     let recent = run.partition_point(|w| w.0 < last - LAST_DAYS);
     let last_weeks = trend(&run[recent..], scale_step_g, LEVEL);
@@ -106,23 +105,9 @@ pub fn staying(weighings: &[(f64, f64)], scale_step_g: f64) -> Staying {
         last_weeks,
         stretch_days: stretch.first().map_or(0.0, |w| last - w.0),
         weighings: stretch.len(),
-        would_decide: undecided.then(|| would_decide(stretch, line.as_ref(), scale_step_g)),
+        would_decide: undecided
+            .then(|| would_decide(stretch, line.as_ref(), last_weeks.as_ref(), scale_step_g)),
     }
-}
-
-/// The stretch that is judged. `run` is in order.
-fn stretch_of(run: &[(f64, f64)], step: f64) -> &[(f64, f64)] {
-    let Some(&(last_day, last_mass)) = run.last() else {
-        return run;
-    };
-    let band = (2.0 * step).max(BAND * last_mass) * (1.0 + 1e-9);
-    let stopped = run
-        .iter()
-        .rposition(|(_, m)| (m - last_mass).abs() > band)
-        .map_or(0, |i| i + 1);
-    let three_weeks = run.partition_point(|w| w.0 < last_day - LAST_DAYS);
-    let eight_weeks = run.partition_point(|w| w.0 < last_day - WINDOW_DAYS);
-    &run[stopped.min(three_weeks).max(eight_weeks)..]
 }
 
 /// Limit of a line through weights of `mean_g`, g a day.
@@ -130,19 +115,22 @@ fn limit_g(mean_g: f64) -> f64 {
     LIMIT_A_WEEK * mean_g / 7.0
 }
 
+/// What one line says by itself; `None` where its interval straddles the limit.
+fn of(t: &Trend) -> Option<Verdict> {
+    let limit = limit_g(t.mean_g);
+    if t.high_g < -limit {
+        Some(Verdict::Losing)
+    } else if t.low_g > limit {
+        Some(Verdict::Gaining)
+    } else if t.low_g > -limit && t.high_g < limit {
+        Some(Verdict::Stable)
+    } else {
+        None
+    }
+}
+
 fn judged(t: &Trend, last_weeks: Option<&Trend>) -> (Verdict, Because) {
     let limit = limit_g(t.mean_g);
-    let of = |t: &Trend| {
-        if t.high_g < -limit {
-            Some(Verdict::Losing)
-        } else if t.low_g > limit {
-            Some(Verdict::Gaining)
-        } else if t.low_g > -limit && t.high_g < limit {
-            Some(Verdict::Stable)
-        } else {
-            None
-        }
-    };
     match of(t) {
         Some(Verdict::Stable) => match last_weeks.map(|l| (l, of(l))) {
             Some((_, Some(v @ (Verdict::Losing | Verdict::Gaining)))) => {
@@ -157,6 +145,10 @@ fn judged(t: &Trend, last_weeks: Option<&Trend>) -> (Verdict, Because) {
             }
             _ => (Verdict::Stable, Because::WithinTheLimit),
         },
+        // It moved, but has come to rest since.
+        Some(_) if last_weeks.and_then(of) == Some(Verdict::Stable) => {
+            (Verdict::Undecided, Because::LastWeeksDiffer)
+        }
         Some(v) => (v, Because::BeyondTheLimit),
         None if t.half_width_g() < limit => (Verdict::Undecided, Because::NearTheLimit),
         None => (Verdict::Undecided, Because::TooWide),
@@ -171,44 +163,64 @@ fn usual_gap(days: &[f64]) -> u32 {
         .map_or(7, |g| g.round().clamp(1.0, 30.0) as u32)
 }
 
-fn would_decide(stretch: &[(f64, f64)], line: Option<&Trend>, scale_step_g: f64) -> WouldDecide {
+fn would_decide(
+    stretch: &[(f64, f64)],
+    line: Option<&Trend>,
+    last_weeks: Option<&Trend>,
+    scale_step_g: f64,
+) -> WouldDecide {
     let days: Vec<f64> = stretch.iter().map(|w| w.0).collect();
     let every = usual_gap(&days);
     let Some(t) = line else {
-        let Some(&(last, mass)) = stretch.last() else {
-            return WouldDecide {
-                more_days: None,
-                finer_step_g: None,
-            };
-        };
-        let so_far = (last - days[0]).floor() as u32; // a span of days, not negative
-        let least = shortest_span_days(mass, scale_step_g, every)
-            .map(|d| d.max(SHORTEST_DAYS as u32).max(4 * every)); // three weeks, five weighings
         return WouldDecide {
-            more_days: least.map(|d| d.saturating_sub(so_far).max(1)),
+            more_days: first_days(stretch, every, scale_step_g),
             finer_step_g: None,
         };
     };
-    let limit = limit_g(t.mean_g);
-    let at_rest = t.low_g < 0.0 && t.high_g > 0.0;
-    let slope = if at_rest { 0.0 } else { t.per_day_g.abs() };
+    // What is known of now: the last three weeks where they came to rest, the whole stretch otherwise.
+    let now = last_weeks
+        .filter(|l| of(l) == Some(Verdict::Stable))
+        .unwrap_or(t);
+    let at_rest = now.low_g < 0.0 && now.high_g > 0.0;
+    let slope = if at_rest { 0.0 } else { now.per_day_g };
     WouldDecide {
-        more_days: more_days(&days, every, t.scatter_g, slope, limit),
-        finer_step_g: finer_step(&days, t, slope, limit, sound_step(scale_step_g)),
+        more_days: more_days(stretch, every, now, slope),
+        finer_step_g: finer_step(&days, t, slope.abs(), sound_step(scale_step_g)),
     }
 }
 
-/// Earliest day from the last one on which the interval could lie clear of the limit.
-fn more_days(days: &[f64], every: u32, scatter: f64, slope: f64, limit: f64) -> Option<u32> {
-    let mut days = days.to_vec();
-    let last = *days.last()?;
+/// Days still to come of the shortest span, with fewer than three weighings so far.
+fn first_days(stretch: &[(f64, f64)], every: u32, scale_step_g: f64) -> Option<u32> {
+    let (first, last) = (stretch.first()?, stretch.last()?);
+    // Three weeks and five weighings at least.
+    let span = shortest_span_days(last.1, scale_step_g, every)?
+        .max(SHORTEST_DAYS as u32)
+        .max(4 * every);
+    let so_far = (last.0 - first.0).floor() as u32; // at most the eight weeks of a stretch
+    Some(span.saturating_sub(so_far).max(1))
+}
+
+/// Earliest days from the last weighing after which the interval could lie clear of the limit, were every weight to come on a
+/// line of `slope` g a day from the mean of `now`, with its scatter.
+fn more_days(stretch: &[(f64, f64)], every: u32, now: &Trend, slope: f64) -> Option<u32> {
+    let mut run = stretch.to_vec();
+    let last = run.last()?.0;
+    let middle = last - 0.5 * now.span_days;
+    let limit = limit_g(now.mean_g);
     for ahead in (1..=AHEAD_DAYS / every).map(|i| i * every) {
-        let now = last + f64::from(ahead);
-        days.push(now);
-        days.retain(|d| *d >= now - WINDOW_DAYS);
-        let half = half_width(&days, scatter);
-        let long = now - days[0] >= SHORTEST_DAYS && days.len() >= WEIGHINGS;
-        if (slope + half < limit && long) || slope - half > limit {
+        let day = last + f64::from(ahead);
+        run.push((day, now.mean_g + slope * (day - middle)));
+        run.retain(|w| w.0 >= day - WINDOW_DAYS);
+        // No floor of rounding here: the scatter of now has it.
+        let Some(t) = trend(&run, f64::MIN_POSITIVE, LEVEL) else {
+            continue;
+        };
+        let scatter = now.scatter_g.max(t.scatter_g);
+        let half = half_width(run.iter().map(|w| w.0), scatter);
+        let moves = t.per_day_g.abs();
+        let long = t.span_days >= SHORTEST_DAYS && t.weighings >= WEIGHINGS;
+        let same_way = t.per_day_g * slope > 0.0;
+        if (moves + half < limit && long) || (moves - half > limit && same_way) {
             return Some(ahead);
         }
     }
@@ -216,25 +228,24 @@ fn more_days(days: &[f64], every: u32, scatter: f64, slope: f64, limit: f64) -> 
 }
 
 /// Half width of the slope's interval over `days` with `scatter`, g a day.
-fn half_width(days: &[f64], scatter: f64) -> f64 {
+fn half_width(days: impl ExactSizeIterator<Item = f64> + Clone, scatter: f64) -> f64 {
     let freedom = u32::try_from(days.len())
         .ok()
         .and_then(|n| n.checked_sub(2));
     let t = freedom.and_then(|f| student_t(LEVEL, f));
-    t.map_or(f64::INFINITY, |t| {
-        t * scatter / spread_of_days(days.iter().copied()).sqrt()
-    })
+    t.map_or(f64::INFINITY, |t| t * scatter / spread_of_days(days).sqrt())
 }
 
 /// Coarsest usual step with which the same days would have told; only where the scatter may be rounding alone.
-fn finer_step(days: &[f64], t: &Trend, slope: f64, limit: f64, step: f64) -> Option<f64> {
+fn finer_step(days: &[f64], t: &Trend, slope: f64, step: f64) -> Option<f64> {
+    let limit = limit_g(t.mean_g);
     let long = t.span_days >= SHORTEST_DAYS && t.weighings >= WEIGHINGS;
     // A weight that rests on the edge between two marks scatters by half a step: more than that is not rounding.
     if !long || t.scatter_g > 0.6 * step {
         return None;
     }
     USUAL_STEPS_G.into_iter().find(|s| {
-        let half = half_width(days, rounding_g(*s));
+        let half = half_width(days.iter().copied(), rounding_g(*s));
         *s < step && (slope + half < limit || slope - half > limit)
     })
 }

@@ -105,6 +105,30 @@ fn a_fresh_fall_is_not_averaged_away() {
 }
 
 #[test]
+fn a_fresh_rest_is_not_called_losing_and_says_how_long_still() {
+    // A fall of 12 g over four weeks, then four weeks at rest, every three days.
+    let run: Vec<_> = (0..=18)
+        .map(|i| 3.0 * f64::from(i))
+        .map(|day| (day, 600.0 + 0.4 * (27.0 - day).max(0.0)))
+        .collect();
+    let said = staying(&run, 0.1);
+    assert_eq!(
+        (said.verdict, said.because),
+        (Verdict::Undecided, Because::LastWeeksDiffer)
+    );
+    let more = said.would_decide.unwrap().more_days.unwrap();
+    assert!((12..=30).contains(&more), "{more}");
+    let rested = |days: u32| {
+        let on = (1..=days / 3).map(|i| (54.0 + 3.0 * f64::from(i), 600.0));
+        staying(&run.iter().copied().chain(on).collect::<Vec<_>>(), 0.1).verdict
+    };
+    assert_eq!(rested(more + 6), Verdict::Stable);
+    assert_ne!(rested(more - 6), Verdict::Stable);
+    // While it still falls, it is losing.
+    assert_eq!(staying(&run[..9], 0.1).verdict, Verdict::Losing);
+}
+
+#[test]
 fn a_piece_at_rest_in_a_drying_room_shows_the_rooms_drift() {
     let resting = staying(&every(4.0, &[400.0; 15]), 1.0);
     let falling: Vec<f64> = (0..15)
