@@ -7,6 +7,7 @@ pub mod agenda;
 pub mod away;
 pub mod bag;
 pub mod checklist;
+pub mod climate_log;
 pub mod detail;
 pub mod diary;
 pub mod fact;
