@@ -22,6 +22,7 @@ pub mod route;
 pub mod shelf_store;
 pub mod shop;
 pub mod store;
+pub mod sums;
 pub mod today;
 pub mod truing;
 pub mod undo;

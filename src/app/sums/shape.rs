@@ -1,0 +1,63 @@
+//! The shape of a piece from what was measured on it: outside diameters, walls, floor.
+
+use evenwall_piece::detail::DetailField;
+use evenwall_piece::fact::StationRef;
+use evenwall_piece::piece::Piece;
+use evenwall_wood::outside::Outside;
+use evenwall_wood::profile::{Profile, ProfileError};
+use evenwall_wood::wall::{WallAt, Walls};
+
+use crate::drawing::{station_places, thinnest};
+
+/// Why a piece has no shape to reckon with.
+#[derive(Debug, Clone, PartialEq)]
+pub enum NoShape {
+    /// The height was not said.
+    NoHeight,
+    /// Fewer than three stations have a measured outside diameter; this many have.
+    FewDiameters(usize),
+    /// Fewer than two stations have a wall; this many have.
+    FewWalls(usize),
+    /// The floor was not measured.
+    NoFloor,
+    /// The figures make no vessel.
+    Impossible(ProfileError),
+}
+
+/// The vessel as measured: nothing is assumed, so volume and weight can be told from it.
+///
+/// # Errors
+/// [`NoShape`] says what is lacking.
+pub fn profile_of(piece: &Piece) -> Result<Profile, NoShape> {
+    let height = piece
+        .details
+        .mm(DetailField::Height)
+        .ok_or(NoShape::NoHeight)?;
+    let places = station_places(piece);
+    let measured: Vec<(f64, f64)> = places
+        .iter()
+        .filter_map(|(n, depth, _)| Some((*depth, piece.diameters.get(n)?.value)))
+        .collect();
+    if measured.len() < 3 {
+        return Err(NoShape::FewDiameters(measured.len()));
+    }
+    let walls: Vec<WallAt> = places
+        .iter()
+        .filter_map(|(n, depth_mm, _)| {
+            Some(WallAt {
+                depth_mm: *depth_mm,
+                wall_mm: thinnest(piece, StationRef::Wall(*n))?,
+            })
+        })
+        .collect();
+    if walls.len() < 2 {
+        return Err(NoShape::FewWalls(walls.len()));
+    }
+    let floor = thinnest(piece, StationRef::Floor).ok_or(NoShape::NoFloor)?;
+    let impossible = |e: ProfileError| NoShape::Impossible(e);
+    let depths: Vec<f64> = measured.iter().map(|m| m.0).collect();
+    let radii: Vec<f64> = measured.iter().map(|m| 0.5 * m.1).collect();
+    let outside = Outside::through(&depths, &radii).map_err(|e| impossible(e.into()))?;
+    let walls = Walls::through(&walls).map_err(|e| impossible(e.into()))?;
+    Profile::new(outside, &walls, height, height - floor).map_err(impossible)
+}
