@@ -18,6 +18,7 @@ pub mod line;
 pub mod mark;
 pub mod piece;
 pub mod rhythm;
+pub mod room_weights;
 pub mod round;
 pub mod settings;
 pub mod shop;
