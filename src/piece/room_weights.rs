@@ -7,7 +7,7 @@ use evenwall_wood::moisture::settling_moisture;
 use evenwall_wood::room_air::{LaggedAir, SetRight, lag_days};
 use evenwall_wood::staying::{Drift, Staying, drift, staying};
 
-use crate::piece::{Moment, Piece};
+use crate::piece::{Moment, Piece, StageVisit};
 use crate::shop::Shop;
 use crate::stage::Stage;
 use crate::vocabulary::Room;
@@ -15,6 +15,9 @@ use crate::weights::run_at;
 
 /// Weighings whose air must be known before a verdict on them is given.
 const LEAST_IN_KNOWN_AIR: usize = 3;
+
+/// What carrying a piece from one room to the other takes, days.
+const A_MOVE_DAYS: f64 = 0.01;
 
 /// Verdict on weights set right for the room.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,17 +71,33 @@ fn days(from: Moment, to: Moment) -> f64 {
 }
 
 /// The settling moistures of the air a piece stood in, as (days since `zero`, fraction of the dry weight): the readings of the
-/// shop while it stood there, of the house while it stood there, none dated after `now`.
+/// shop while it stood there, of the house while it stood there, none dated after `now`. On the day of a move the last reading
+/// of the old room and the first of the new one meet: the air jumps, it does not glide from one to the other.
 #[must_use]
 pub fn air_of(piece: &Piece, shop: &Shop, zero: Moment, now: Moment) -> Vec<(f64, f64)> {
-    shop.climate
-        .iter()
-        .filter(|(at, c)| *at <= now && room_of(stage_at(piece, *at)) == c.room)
-        .filter_map(|(at, c)| {
-            let settles = settling_moisture(c.temp_c, c.rh_pct / 100.0).ok()?;
-            Some((days(zero, *at), settles))
-        })
-        .collect()
+    let readings = shop.climate.iter().filter_map(|(at, c)| {
+        let there = *at <= now && room_of(stage_at(piece, *at)) == c.room;
+        let settles = settling_moisture(c.temp_c, c.rh_pct / 100.0).ok()?;
+        there.then_some((*at, c.room, settles))
+    });
+    let mut air: Vec<(f64, f64)> = Vec::new();
+    let mut before: Option<(Moment, Room, f64)> = None;
+    for reading in readings {
+        let (at, room, settles) = reading;
+        if let Some((last_at, last_room, last)) = before
+            && last_room != room
+        {
+            let came = |v: &&StageVisit| room_of(v.stage) == room && v.since > last_at;
+            if let Some(moved) = piece.visits.iter().find(came) {
+                let day = days(zero, moved.since);
+                air.push((day - A_MOVE_DAYS, last));
+                air.push((day, settles));
+            }
+        }
+        air.push((days(zero, at), settles));
+        before = Some(reading);
+    }
+    air
 }
 
 /// Judges the run of weights in force at a moment, for a piece whose wall is about `wall_mm` thick (the thicker the slower it
