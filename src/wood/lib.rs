@@ -9,6 +9,7 @@ pub mod axis;
 pub mod bar;
 pub mod closed_ring;
 pub mod drill_depth;
+pub mod drying;
 pub mod evenness;
 pub mod fitted;
 pub mod half_section;
