@@ -12,6 +12,7 @@ pub mod drill_depth;
 pub mod drying;
 pub mod evenness;
 pub mod fitted;
+pub mod forecast;
 pub mod half_section;
 pub mod humidity;
 pub mod moisture;

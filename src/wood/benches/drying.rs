@@ -44,7 +44,10 @@ fn twelve_stations_open(bencher: Bencher) {
 /// 180 days, the first 24 in a bag.
 #[divan::bench]
 fn twelve_stations_bag_then_open(bencher: Bencher) {
-    let case = twelve(vec![phase(0.0, Way::Bag(USUAL_BAG)), phase(24.0, Way::Open)]);
+    let case = twelve(vec![
+        phase(0.0, Way::Bag(USUAL_BAG)),
+        phase(24.0, Way::Open),
+    ]);
     bencher.bench(|| means(black_box(&case), Tuning::default(), 0.0, 0.45, &[180.0]).unwrap());
 }
 

@@ -162,6 +162,27 @@ impl Climate {
         settling_moisture(t, shifted(h, shift))
     }
 
+    /// The same climate up to `day`, and from then on its mean over [`SETTLING_DAYS`] before (since the first reading, if that
+    /// is later): "if the room stays as it is".
+    pub fn held_from(&self, day: f64) -> Climate {
+        let first = self.readings[0].day;
+        if self.readings.len() == 1 || day <= first {
+            return self.clone();
+        }
+        let (temp_c, rh) = self.mean((day - SETTLING_DAYS).max(first), day);
+        let known = self.readings.partition_point(|r| r.day < day);
+        let mut readings = self.readings[..known].to_vec();
+        let (t, h) = self.at(day);
+        readings.push(Reading {
+            day,
+            temp_c: t,
+            rh: h,
+        });
+        readings.push(Reading { day, temp_c, rh });
+        // Readings that were in order and in range stay so.
+        Climate::through(readings).unwrap_or_else(|_| self.clone())
+    }
+
     /// Integrals from the first reading to `day`, constant beyond the ends.
     fn sum_to(&self, day: f64) -> (f64, f64) {
         let next = self.readings.partition_point(|r| r.day <= day);
@@ -214,6 +235,21 @@ mod tests {
         assert!((t - 15.0).abs() < 1e-9 && (h - 0.6).abs() < 1e-9);
         let (t, _) = climate.mean(-10.0, 0.0);
         assert!((t - 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_room_that_stays_as_it_is_stays_at_the_mean_of_its_last_fortnight() {
+        let climate = read(&[(0.0, 10.0, 0.5), (20.0, 20.0, 0.7), (40.0, 0.0, 0.9)]).unwrap();
+        let held = climate.held_from(20.0);
+        assert_eq!(held.at(10.0), climate.at(10.0));
+        let (t, h) = held.at(300.0);
+        assert!(
+            (t - 16.5).abs() < 1e-9 && (h - 0.63).abs() < 1e-9,
+            "{t} {h}"
+        );
+        assert_eq!(climate.held_from(-5.0), climate);
+        let young = climate.held_from(4.0).at(50.0);
+        assert!((young.0 - 11.0).abs() < 1e-9);
     }
 
     #[test]

@@ -198,6 +198,7 @@ impl Drier {
             way,
             climate,
         });
+        self.enter_phase();
     }
 
     /// Takes one step.
@@ -205,15 +206,6 @@ impl Drier {
     /// # Errors
     /// [`DryingError`] for a temperature out of range, which a checked climate never has.
     pub fn step(&mut self) -> Result<(), DryingError> {
-        while self
-            .phases
-            .get(self.phase + 1)
-            .is_some_and(|p| p.from_day <= self.day + 1e-9)
-        {
-            self.phase += 1;
-            self.careful_until = self.day + CAREFUL;
-            self.settling = None;
-        }
         let ends = self
             .phases
             .get(self.phase + 1)
@@ -249,7 +241,21 @@ impl Drier {
             slab.accept();
         }
         self.day = to;
+        self.enter_phase();
         Ok(())
+    }
+
+    /// Goes over to the phase that holds now.
+    fn enter_phase(&mut self) {
+        while self
+            .phases
+            .get(self.phase + 1)
+            .is_some_and(|p| p.from_day <= self.day + 1e-9)
+        {
+            self.phase += 1;
+            self.careful_until = self.day + CAREFUL;
+            self.settling = None;
+        }
     }
 
     fn next_day(&self, ends: f64) -> f64 {
