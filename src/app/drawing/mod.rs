@@ -11,6 +11,7 @@ mod spots;
 
 pub use outside_view::{OutsideDrawing, OutsidePlace, outside_view, place_on_outside};
 pub use oval::{OvalDrawing, oval};
+pub(crate) use section::outside_of;
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;
 pub(crate) use spots::{compared, station_places, thinnest};

@@ -54,7 +54,7 @@ impl Span {
 }
 
 /// A moment as days of the local calendar, with the time of day as their fraction.
-pub(super) fn local_days(at: Moment) -> f64 {
+pub(crate) fn local_days(at: Moment) -> f64 {
     at.naive_local().and_utc().timestamp() as f64 / 86_400.0 // seconds since 1970 are exact in a double
 }
 

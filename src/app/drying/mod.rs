@@ -25,6 +25,7 @@ use crate::diary::{DiaryAction, Filter, entry_text};
 use crate::route::Page;
 
 pub use chart::Span;
+pub(crate) use chart::local_days;
 pub use day::When;
 pub use entry::typed;
 pub use recording::NewWeight;

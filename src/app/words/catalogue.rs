@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 18] = [
+pub(super) const EN_GB: [(&str, &str); 19] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -13,6 +13,7 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
     ("wall", include_str!("en-GB/wall.ftl")),
     ("flaws", include_str!("en-GB/flaws.ftl")),
     ("drying", include_str!("en-GB/drying.ftl")),
+    ("forecast", include_str!("en-GB/forecast.ftl")),
     ("trueup", include_str!("en-GB/trueup.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
     ("diary", include_str!("en-GB/diary.ftl")),
@@ -25,7 +26,7 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 18] = [
+pub(super) const EN_US: [(&str, &str); 19] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -35,6 +36,7 @@ pub(super) const EN_US: [(&str, &str); 18] = [
     ("wall", include_str!("en-US/wall.ftl")),
     ("flaws", include_str!("en-US/flaws.ftl")),
     ("drying", include_str!("en-US/drying.ftl")),
+    ("forecast", include_str!("en-US/forecast.ftl")),
     ("trueup", include_str!("en-US/trueup.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),
     ("diary", include_str!("en-US/diary.ftl")),

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId, LineId};
 use evenwall_piece::line::Line;
@@ -187,6 +187,15 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
         look.prop_map(|(feel, mould, crack)| F::Look { feel, mould, crack }),
         (measure(), 0.0..90.0_f64).prop_map(|(mass_g, tare_g)| F::Weighed { mass_g, tare_g }),
         select(MassChange::ALL).prop_map(F::MassChanged),
+        (of((day(), day())), of((day(), day())), 1..40_u32).prop_map(
+            |(into_house, to_finish, weighings)| {
+                F::ForecastMade(ForecastMade {
+                    into_house,
+                    to_finish,
+                    weighings,
+                })
+            }
+        ),
     ];
     let truing = prop_oneof![
         select(CrackAnswer::ALL).prop_map(F::Cracks),
@@ -275,9 +284,10 @@ pub fn kind_index(fact: &PieceFact) -> usize {
         F::Undeleted => 30,
         F::Amends { .. } => 31,
         F::Retracts(_) => 32,
-        F::Unknown { .. } => 33,
+        F::ForecastMade(_) => 33,
+        F::Unknown { .. } => 34,
     }
 }
 
 /// How many kinds there are.
-pub const KINDS: usize = 34;
+pub const KINDS: usize = 35;
