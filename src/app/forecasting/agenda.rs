@@ -64,6 +64,7 @@ impl App {
         let behind = foreseen.stretch(&weighed.outlook.here) == Some(Stretch::Behind);
         // Without the room's air the plain rule of the trade decides alone.
         let settled = foreseen.weighed_lately()
+            && weighed.odd().is_none()
             && weighed.outlook.too_early.is_empty()
             && behind
             && in_its_air.is_some_and(|s| s.verdict == Verdict::Stable)

@@ -1,7 +1,7 @@
 //! Days: ranges of a forecast as days of the calendar, and in words.
 
 use chrono::{DateTime, Datelike, NaiveDate};
-use evenwall_wood::forecast::{ReadyRange, Road};
+use evenwall_wood::forecast::{ReadyRange, Road, SPREAD};
 
 use super::Foreseen;
 use crate::app::App;
@@ -16,6 +16,8 @@ pub enum Stretch {
     Behind,
     /// Not within two years as things are.
     Never,
+    /// The weights leave a range too wide to be of use.
+    Wide,
 }
 
 /// The day of the calendar of a local day counted since 1970.
@@ -40,6 +42,9 @@ impl Foreseen {
         let Some(range) = road.slowest else {
             return Some(Stretch::Never);
         };
+        if range.spread > SPREAD || !range.late.is_finite() {
+            return Some(Stretch::Wide);
+        }
         Some(match range.ahead(self.today - first) {
             None => Stretch::Behind,
             // The last day whole: a range is never made narrower by rounding.
@@ -71,23 +76,27 @@ impl App {
             month_short(words, from.month()),
             month_short(words, to.month()),
         );
-        let days = [("from", from.day().into()), ("to", to.day().into())];
         let same_month = from.month() == to.month() && from.year() == to.year();
         let range = if from == to {
             words.with(
-                "forecast-day",
+                "forecast-one-day",
                 &[("day", from.day().into()), ("month", from_month.into())],
             )
         } else if same_month {
-            let [a, b] = days;
-            words.with("forecast-days", &[a, b, ("month", from_month.into())])
+            words.with(
+                "forecast-days",
+                &[
+                    ("from", from.day().into()),
+                    ("to", to.day().into()),
+                    ("month", from_month.into()),
+                ],
+            )
         } else {
-            let [a, b] = days;
             words.with(
                 "forecast-days-months",
                 &[
-                    a,
-                    b,
+                    ("from", from.day().into()),
+                    ("to", to.day().into()),
                     ("from-month", from_month.into()),
                     ("to-month", to_month.into()),
                 ],

@@ -53,6 +53,44 @@ pub struct Weighed {
     pub settles_in_house: f64,
 }
 
+/// A fit that needs a wall this many times slower or faster than usual does not describe it. Own judgement: the widest spread of
+/// measured woods is a factor of three either way.
+const ODD: f64 = 8.0;
+/// Weights that lie so much rougher about the best curve than they should (reduced chi square) are of no drying. Own judgement.
+const ROUGH: f64 = 30.0;
+
+/// Why weights do not look like those of such a piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Odd {
+    /// They fall far slower than its walls should let them.
+    Slow,
+    /// They fall far faster.
+    Fast,
+    /// They do not fall as drying does.
+    Rough,
+}
+
+impl Weighed {
+    /// Why the weights do not look like those of such a piece; `None` where they do.
+    #[must_use]
+    pub fn odd(&self) -> Option<Odd> {
+        let fit = &self.outlook.fit;
+        if fit.weighings < 4 {
+            return None;
+        }
+        let freedom = (fit.weighings - 2) as f64; // some hundreds at most
+        if fit.chi2.is_nan() || fit.chi2 / freedom > ROUGH {
+            Some(Odd::Rough)
+        } else if fit.tuning.diffusion < 1.0 / ODD {
+            Some(Odd::Slow)
+        } else if fit.tuning.diffusion > ODD {
+            Some(Odd::Fast)
+        } else {
+            None
+        }
+    }
+}
+
 /// What is foreseen of a piece.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Foreseen {
@@ -67,7 +105,8 @@ pub struct Foreseen {
     /// What its weights say; `None` where there is none in the present run.
     pub weighed: Option<Weighed>,
     /// The whole road without weights, from the day its drying began: to settled where it stands, and in the house after that.
-    pub road: (Road, Option<Road>),
+    /// `None` where its weights tell more.
+    pub road: Option<(Road, Option<Road>)>,
     /// Thick against thin.
     pub against: Against,
     /// What had to be assumed.
@@ -96,15 +135,23 @@ impl Foreseen {
 pub fn foresee(input: &Input, control: &Control) -> Result<Option<Foreseen>, ForecastError> {
     control.progress(0, 3);
     let case = as_it_is(&input.case, input.today);
-    let road = unweighed_road(&case, input.began, input.green, input.house.as_ref())?;
-    if control.cancelled() {
-        return Ok(None);
-    }
-    control.progress(1, 3);
     let weighed = if input.weighings > 0 {
         Some(weighed(input, &case)?)
     } else {
         None
+    };
+    if control.cancelled() {
+        return Ok(None);
+    }
+    control.progress(1, 3);
+    let told = weighed
+        .as_ref()
+        .is_some_and(|w| w.outlook.too_early.is_empty() && w.odd().is_none());
+    let road = if told {
+        None
+    } else {
+        let house = input.house.as_ref();
+        Some(unweighed_road(&case, input.began, input.green, house)?)
     };
     if control.cancelled() {
         return Ok(None);

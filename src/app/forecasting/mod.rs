@@ -21,7 +21,7 @@ use crate::app::App;
 use crate::work::{Outcome, Work};
 
 pub use days::{Stretch, weeks};
-pub use foresee::{Against, Foreseen, Weighed, foresee};
+pub use foresee::{Against, Foreseen, Odd, Weighed, foresee};
 pub use input::{Assumed, Input, NoInput, input};
 pub use phases::SHOP_UNREAD;
 pub use walls::{Shape, Sized, shape_of};

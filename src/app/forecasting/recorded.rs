@@ -11,8 +11,9 @@ use crate::app::App;
 
 /// The days of a forecast that may be told as days; `None` where it is too early to say or nothing lies ahead.
 fn made(foreseen: &Foreseen, indoors: bool) -> Option<ForecastMade> {
-    let outlook = &foreseen.weighed.as_ref()?.outlook;
-    if !outlook.too_early.is_empty() {
+    let weighed = foreseen.weighed.as_ref()?;
+    let outlook = &weighed.outlook;
+    if !outlook.too_early.is_empty() || weighed.odd().is_some() || !foreseen.weighed_lately() {
         return None;
     }
     let ahead = |stretch: Option<Stretch>| match stretch {

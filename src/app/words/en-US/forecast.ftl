@@ -1,5 +1,5 @@
 # Only what differs from en-GB.
 
-forecast-day = { $month } { $day }
-forecast-days = { $month } { $from } to { $to }
-forecast-days-months = { $from-month } { $from } to { $to-month } { $to }
+forecast-one-day = { $month } { $day }
+forecast-days = { $month } { $from } through { $to }
+forecast-days-months = { $from-month } { $from } through { $to-month } { $to }
