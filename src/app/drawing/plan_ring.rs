@@ -28,14 +28,13 @@ fn closed(points: &[(f64, f64)]) -> String {
         .finish()
 }
 
+/// Outside and bore as points about the axis, mm.
+pub type Outlines<'a> = (&'a [(f64, f64)], &'a [(f64, f64)]);
+
 /// The rough ring of radius and bore (mm), and the dried outlines (outside and bore, mm, about the axis) where they are known.
 /// The dried ring is laid on the middle of the rough one. Absurd figures give an empty drawing.
 #[must_use]
-pub fn plan_ring(
-    radius_mm: f64,
-    bore_mm: f64,
-    dried: Option<(&[(f64, f64)], &[(f64, f64)])>,
-) -> OvalDrawing {
+pub fn plan_ring(radius_mm: f64, bore_mm: f64, dried: Option<Outlines<'_>>) -> OvalDrawing {
     let fair = |mm: f64| mm.is_finite() && mm > 0.0 && mm < 10_000.0;
     if !fair(radius_mm) || !fair(bore_mm) || bore_mm >= radius_mm {
         return OvalDrawing::default();
