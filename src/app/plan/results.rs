@@ -2,7 +2,7 @@
 
 use evenwall_piece::glue::is_crack;
 use evenwall_piece::stage::Group;
-use evenwall_piece::vocabulary::FlawKind;
+use evenwall_piece::vocabulary::{CrackAnswer, FlawKind};
 use evenwall_wood::bar::{ReachBand, STEADY_CUT_N, bend_mm, reach_band};
 use evenwall_wood::drill_depth::DrillDepth;
 use evenwall_wood::section::Tension;
@@ -116,6 +116,10 @@ impl App {
                 .find(|f| speaks_against(f.note.kind) && !f.gone());
             if let Some(flaw) = flaw {
                 return Speed::Flawed(flaw.note.kind);
+            }
+            // Answered in True, also where the piece went back a stage since.
+            if matches!(&piece.finish.cracks, Some((_, a)) if *a != CrackAnswer::None) {
+                return Speed::Flawed(FlawKind::Check);
             }
         }
         match self.plan_draft().mm(PlanField::Log) {

@@ -12,7 +12,7 @@ use evenwall_piece::fact::{Clock, FlawNote, PieceFact};
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::shop::{Jaws, ShopFact};
 use evenwall_piece::stage::Stage;
-use evenwall_piece::vocabulary::FlawKind;
+use evenwall_piece::vocabulary::{CrackAnswer, FlawKind};
 use support_plan::{Bench, id, length, text};
 
 #[test]
@@ -174,6 +174,10 @@ fn no_speed_once_a_crack_or_a_bark_inclusion_is_noted_nor_in_true() {
         assert!(bench.cell("speed").note.contains(said), "{kind:?}");
         assert!(!bench.sum("speed").line.contains("rpm"));
     }
+    // A crack answered in True stays one, also where the piece goes back a stage.
+    let mut facts = vessel();
+    facts.push(PieceFact::Cracks(CrackAnswer::Hairline));
+    assert_eq!(Bench::of(facts).result("speed"), "– ");
     let mut facts = vessel();
     facts.push(flaw(FlawKind::Knot));
     assert_eq!(Bench::of(facts).result("speed"), "600 rpm");

@@ -340,3 +340,39 @@ fn the_road_is_in_weeks_and_no_day_is_named() {
     assert_eq!(sum.rows.len(), 4);
     assert!(sum.text[0].contains("not on a day"));
 }
+
+#[test]
+fn any_legal_figures_give_answers_or_a_sentence() {
+    let mut bench = Bench::new();
+    for form in ["vessel", "hollow-form", "bowl"] {
+        for pith in ["bore", "wall", "outside", "unknown"] {
+            bench.choose("form", form);
+            bench.choose("pith", pith);
+            for (diameter, height, wall) in [
+                ("40", "30", "1.5"),
+                ("40", "600", "20"),
+                ("600", "30", "20"),
+                ("600", "600", "1.5"),
+                ("120", "150", "6"),
+            ] {
+                bench.enter(PlanField::Diameter, diameter);
+                bench.enter(PlanField::Height, height);
+                bench.enter(PlanField::WallFinish, wall);
+                let view = bench.view();
+                let all = format!("{view:?}");
+                assert!(!all.contains("NaN") && !all.contains("inf "), "{all}");
+                let known = view.answer.value != "–";
+                let faults = [PlanField::WallFinish, PlanField::Height].map(|f| bench.error(f));
+                assert_eq!(
+                    known,
+                    faults[0].is_empty(),
+                    "{form} {diameter} {height} {wall}"
+                );
+                let drawn = !view.section.outline.is_empty();
+                let fits = known && faults[1].is_empty();
+                assert_eq!(drawn, fits, "{form} {diameter} {height} {wall}: {faults:?}");
+            }
+        }
+    }
+    assert_eq!(bench.app.words().problems(), []);
+}
