@@ -111,7 +111,7 @@ fn from_nothing_to_a_piece_that_was_planned() {
     bench.touch_last("Close");
     bench.touch("Log diameter more");
     assert!(
-        bench.reads("Not above about: 750 rpm"),
+        bench.reads("Not above about: 650 rpm"),
         "{:#?}",
         bench.labels()
     );

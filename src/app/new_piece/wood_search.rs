@@ -47,8 +47,8 @@ impl App {
             let own = self.shop().woods.iter();
             offered.extend(own.filter(|w| answers(&w.name)).map(|w| w.id.clone()));
             offered.extend(used.into_iter().filter(|w| answers(&self.wood_name(w))));
+            offered.extend(search(&plain, &[]).into_iter().map(|w| w.key.clone()));
         }
-        offered.extend(search(&plain, &[]).into_iter().map(|w| w.key.clone()));
         let mut seen = Vec::new();
         offered.retain(|w| {
             let new = !seen.contains(w);

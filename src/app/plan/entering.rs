@@ -91,6 +91,12 @@ impl App {
         direction: i32,
         repeats: i32,
     ) -> Result<(), AppError> {
+        let begins = matches!(field, PlanField::Log | PlanField::PithDistance);
+        if begins && self.plan_draft().said(field).is_none() {
+            let value = self.plan_now(field);
+            let typed = self.numbers().quantity(field.quantity(), value).number;
+            return self.plan_put(field, value, typed);
+        }
         let step = self.plan_step_of(field, repeats);
         let steps = self.plan_now(field) / step;
         let next = if direction > 0 {
@@ -191,11 +197,15 @@ impl App {
         let words = self.words();
         let quantity = of.quantity();
         let now = self.numbers().quantity(quantity, self.plan_now(*of));
+        let said = self.plan_draft().said(*of).is_some();
         let example = self.numbers().quantity(quantity, quantity.range().example);
         Some(EntryView {
             title: self.plan_label(*of),
             text,
-            hint: now.number,
+            hint: match of {
+                PlanField::Log | PlanField::PithDistance if !said => String::new(),
+                _ => now.number,
+            },
             unit: example.unit,
             error,
             ways,
@@ -206,7 +216,7 @@ impl App {
                 crate::words::DecimalSign::Comma => ",",
             },
             set: words.text("plan-set"),
-            usual: if self.plan_draft().said(*of).is_some() {
+            usual: if said {
                 words.text("plan-usual")
             } else {
                 String::new()

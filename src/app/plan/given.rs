@@ -1,8 +1,8 @@
 //! Given: a plan's figures for the sums: what was entered, else what is usual, with the figures of the wood and the house.
 
 use evenwall_piece::shop::Jaws;
-use evenwall_piece::vocabulary::{Form, Room};
-use evenwall_wood::rough_wall::{Wanted, practice_finish_mm};
+use evenwall_piece::vocabulary::{Form, Pith, Room};
+use evenwall_wood::rough_wall::{Wanted, practice_finish_mm, practice_rough_mm};
 use evenwall_wood::shrinkage::shrinkage;
 use evenwall_wood::spigot::USUAL_JAWS_MM;
 
@@ -67,9 +67,7 @@ impl App {
                 (diameter() * share / step).round() * step
             }
             PlanField::WallFinish => practice_finish_mm(grain(draft.grain()), diameter()),
-            // The first step up lies over the piece.
-            PlanField::Log => (diameter() / 10.0).ceil() * 10.0,
-            PlanField::PithDistance => 0.0,
+            PlanField::Log | PlanField::PithDistance => self.plan_begin(field),
             PlanField::Jaws => self.plan_jaws().map_or(USUAL_JAWS_MM, |j| j.smallest_mm),
             PlanField::Bar => {
                 let named = draft.chosen("bar");
@@ -81,6 +79,25 @@ impl App {
                 bar.map_or(USUAL_BAR_MM, |b| b.diameter_mm)
             }
             PlanField::Moisture => self.plan_moisture() * 100.0,
+        }
+    }
+
+    /// Where the steps of a size begin that nothing is assumed for: a log that holds the piece, a pith where it is said to lie.
+    fn plan_begin(&self, field: PlanField) -> f64 {
+        let draft = self.plan_draft();
+        let diameter = self.plan_now(PlanField::Diameter);
+        let round = match self.device().length {
+            LengthChoice::Mm => 10.0,
+            LengthChoice::InchDecimal | LengthChoice::InchFraction => 12.7,
+        };
+        match (field, draft.pith()) {
+            (PlanField::Log, _) => ((diameter + 20.0) / round).ceil() * round,
+            (_, Pith::Bore | Pith::Unknown) => 0.0,
+            (_, Pith::Outside) => (0.5 * diameter / round + 1.0).floor() * round,
+            (_, Pith::Wall) => {
+                let wall = practice_rough_mm(grain(draft.grain()), diameter);
+                0.5 * diameter - 0.5 * wall
+            }
         }
     }
 

@@ -124,7 +124,7 @@ impl App {
                 _ => words.text("plan-assumed"),
             },
             error: self.plan_fault(field, results),
-            can_less: value > range.min && !(unsaid && field == PlanField::PithDistance),
+            can_less: value > range.min && !unsaid,
             can_more: value < range.max,
         }
     }
@@ -233,7 +233,11 @@ impl App {
             .into(),
             lathe_title: words.text("plan-lathe"),
             jaws: (
-                details::label(self, DetailField::Jaws),
+                if self.shop().jaws.is_empty() {
+                    words.text("plan-jaws-none")
+                } else {
+                    details::label(self, DetailField::Jaws)
+                },
                 self.shop()
                     .jaws
                     .iter()
@@ -242,7 +246,11 @@ impl App {
             ),
             jaws_field: stepper(PlanField::Jaws),
             bars: (
-                words.text("plan-bars"),
+                words.text(if self.shop().bars.is_empty() {
+                    "plan-bars-none"
+                } else {
+                    "plan-bars"
+                }),
                 self.shop()
                     .bars
                     .iter()

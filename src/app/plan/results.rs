@@ -5,6 +5,7 @@ use evenwall_piece::stage::Group;
 use evenwall_piece::vocabulary::{CrackAnswer, FlawKind};
 use evenwall_wood::bar::{ReachBand, STEADY_CUT_N, bend_mm, reach_band};
 use evenwall_wood::drill_depth::DrillDepth;
+use evenwall_wood::rough_wall::practice_floor_mm;
 use evenwall_wood::section::Tension;
 use evenwall_wood::speed::not_above_rpm;
 
@@ -92,7 +93,10 @@ impl App {
                 (tenth, says)
             }),
             bars: reach.map_or_else(Vec::new, |reach| self.plan_bars(reach)),
-            road: floor.map(|floor| road(&self.shop().settings, floor)),
+            road: known.map(|w| {
+                // Whether it is thick is no matter of what it was rounded up to.
+                road(&self.shop().settings, practice_floor_mm(w.advised))
+            }),
             spigot: given.spigot(),
             speed: self.plan_speed(given.diameter),
             figures: self.plan_wood_figures(),
