@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 19] = [
+pub(super) const EN_GB: [(&str, &str); 20] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -15,6 +15,7 @@ pub(super) const EN_GB: [(&str, &str); 19] = [
     ("drying", include_str!("en-GB/drying.ftl")),
     ("forecast", include_str!("en-GB/forecast.ftl")),
     ("trueup", include_str!("en-GB/trueup.ftl")),
+    ("plan", include_str!("en-GB/plan.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
     ("diary", include_str!("en-GB/diary.ftl")),
     ("shop", include_str!("en-GB/shop.ftl")),
@@ -26,7 +27,7 @@ pub(super) const EN_GB: [(&str, &str); 19] = [
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 19] = [
+pub(super) const EN_US: [(&str, &str); 20] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -38,6 +39,7 @@ pub(super) const EN_US: [(&str, &str); 19] = [
     ("drying", include_str!("en-US/drying.ftl")),
     ("forecast", include_str!("en-US/forecast.ftl")),
     ("trueup", include_str!("en-US/trueup.ftl")),
+    ("plan", include_str!("en-US/plan.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),
     ("diary", include_str!("en-US/diary.ftl")),
     ("shop", include_str!("en-US/shop.ftl")),
