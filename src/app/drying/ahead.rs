@@ -77,6 +77,12 @@ impl App {
             let stretch = seen.stretch(finish);
             figures.extend(stretch.map(|s| self.ready_figure("forecast-finish", s, now)));
         }
+        // Said once for both.
+        if let [first, second] = figures.as_mut_slice()
+            && first.note == second.note
+        {
+            second.note.clear();
+        }
         figures
     }
 

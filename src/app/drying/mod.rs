@@ -33,6 +33,7 @@ use crate::route::Page;
 
 pub(crate) use chart::local_days;
 pub use day::When;
+pub(crate) use entry::Pad;
 pub use entry::typed;
 pub use recording::NewWeight;
 pub use span::{Measured, Span};

@@ -60,7 +60,6 @@ impl App {
             ],
         );
         let percent = |m: f64| numbers.percent(100.0 * m).text();
-        let strain = numbers.percent(0.0).unit;
         Some(UnevenView {
             title: words.text("drying-uneven-title"),
             text: format!("{text} {compared}"),
@@ -75,7 +74,7 @@ impl App {
                     ("faces", self.points(against.gradient).into()),
                 ],
             ),
-            meaning: words.with("drying-uneven-meaning", &[("percent", strain.into())]),
+            meaning: words.with("drying-uneven-meaning", &[("wet", percent(0.30).into())]),
             source: words.text("drying-uneven-source"),
             more: words.text("drying-uneven-more"),
             close: words.text("action-close"),

@@ -123,7 +123,11 @@ fn the_chart_looks_ahead_with_a_band_and_says_where_it_settles() {
     assert!(chart.ahead.line.starts_with('M') && chart.ahead.line.contains("h1"));
     assert!(chart.ahead.band.ends_with('Z'));
     let settles = chart.ahead.settles.unwrap();
-    assert!(settles.text.starts_with("settles at "), "{}", settles.text);
+    assert!(
+        settles.text.starts_with("Settles here at "),
+        "{}",
+        settles.text
+    );
     assert!(
         chart.ahead.in_house.unwrap().at > settles.at,
         "drier lies lower"

@@ -218,5 +218,5 @@ drying-uneven-all-wet = All its walls are still too wet to shrink.
 drying-uneven-compared = At worst such walls come about { $shelf } apart on an open shelf, and { $bag } in a bag.
 drying-uneven-more = Show the numbers
 drying-uneven-numbers = { $wettest } about { $wet }, { $driest } about { $dry }. Faces against the middle of a wall: { $faces }.
-drying-uneven-meaning = Below about 30 { $percent } each point shrinks the wall round by about a quarter of a per cent. Where one part has shrunk and the next has not, they pull on each other. On a shelf the thin parts run ahead; in a bag the air keeps them together. It does not say whether a piece cracks: knots, pith and the wood itself decide that too.
+drying-uneven-meaning = Below about { $wet } each point shrinks the wall round by about a quarter of a per cent. Where one part has shrunk and the next has not, they pull on each other. On a shelf the thin parts run ahead; in a bag the air keeps them together. It does not say whether a piece cracks: knots, pith and the wood itself decide that too.
 drying-uneven-source = Own drying model of walls, stations coupled by the air around them; not a measurement.

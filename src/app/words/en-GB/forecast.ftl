@@ -19,8 +19,8 @@ forecast-never = Not as things are
 forecast-never-note = Within two years it does not come near the moisture at which wood settles there.
 forecast-wide = Not to be said yet
 forecast-ready-word = Ready
-forecast-settles-line = settles at { $weight }, { $moisture }
-forecast-house-line = in the house { $weight }, { $moisture }
+forecast-settles-line = Settles here at { $weight }, { $moisture }
+forecast-house-line = In the house at { $weight }, { $moisture }
 forecast-reckoning = Looking ahead from the last change.
 
 ## Moisture now
