@@ -1,10 +1,11 @@
 //! Foresee: everything that is reckoned ahead for one piece, in one go, on whatever thread.
 
-use evenwall_wood::drying::{Case, Phase, Tuning, Way, course, means};
+use evenwall_wood::drying::{Case, Drier, Phase, Tuning, Way, course, means};
 use evenwall_wood::forecast::{
     BandPoint, ForecastError, Outlook, Road, Weighing, as_it_is, band, outlook, unweighed_road,
 };
 use evenwall_wood::moisture::settling_moisture;
+use evenwall_wood::shrinkage::SHRINKING_BEGINS;
 use evenwall_wood::weighing_days::Loss;
 
 use super::input::{Assumed, Input};
@@ -14,8 +15,10 @@ use crate::work::Control;
 const POINTS: u32 = 90;
 /// Days ahead that the curve goes at least and at most.
 const AHEAD_DAYS: (f64, f64) = (21.0, 150.0);
-/// Days over which thick and thin are compared on a shelf and in a bag.
-const COMPARED_DAYS: u32 = 60;
+/// Longest time over which thick and thin are compared on a shelf and in a bag, days.
+const COMPARED_DAYS: f64 = 240.0;
+/// So near its settling moisture walls come together again, fraction.
+const SETTLED: f64 = 0.01;
 /// How far a wall must differ to be called thick or thin beside another, mm.
 const UNEVEN_MM: f64 = 0.5;
 
@@ -245,9 +248,16 @@ fn against(
             }],
             ..case.clone()
         };
-        let days: Vec<f64> = (0..=COMPARED_DAYS).map(|i| day + f64::from(i)).collect();
-        let moments = course(&other, tuning, day, moisture, &days)?;
-        Ok(moments.iter().map(|m| m.spread()).fold(0.0, f64::max))
+        let mut drier = Drier::new(&other, tuning, day, moisture)?;
+        let mut widest = 0.0_f64;
+        // Once it has settled nothing more comes apart.
+        while drier.day() < day + COMPARED_DAYS && drier.mean() > drier.settling()? + SETTLED {
+            let clipped = || drier.means().map(|m| m.min(SHRINKING_BEGINS));
+            let low = clipped().fold(f64::INFINITY, f64::min);
+            widest = widest.max(clipped().fold(0.0, f64::max) - low);
+            drier.step()?;
+        }
+        Ok(widest)
     };
     let thickness = || input.case.walls.iter().map(|w| w.thickness_mm);
     let stations = input
