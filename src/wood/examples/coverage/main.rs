@@ -1,6 +1,6 @@
 //! How good the forecasts are on invented logs whose truth is richer than the fit: error and coverage of the 80 % range.
 //!
-//!     cargo run --release -p evenwall-wood --example coverage -- --seed 7 --logs 50
+//! `cargo run --release -p evenwall-wood --example coverage -- --seed 7 --logs 300`
 //!
 //! Real wood will be worse: truth and fit share their equations.
 #![allow(clippy::print_stdout)]

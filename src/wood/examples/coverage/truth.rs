@@ -88,7 +88,7 @@ fn season(dice: &mut Dice) -> Result<Climate, DryingError> {
 }
 
 impl Log {
-    /// Draws a piece and dries it; it is weighed twelve times over the road that is usual for its place.
+    /// Draws a piece and dries it; on a shelf it is weighed morning and evening, in a bag whenever that is turned.
     pub fn draw(dice: &mut Dice, place: Place) -> Result<Log, DryingError> {
         let truth = season(dice)?;
         let nominal = 550.0;
@@ -141,7 +141,7 @@ impl Log {
         let mut drier = Drier::new(&case, tuning, 0.0, green)?;
         let ready = ready(&mut drier, 390.0)?.mean_day.unwrap_or(390.0);
         let every = match place {
-            Place::Shelf => 0.75,
+            Place::Shelf => 0.5,
             Place::Bag => 3.0,
         };
         let days: Vec<f64> = (0..12).map(|i| every * f64::from(i)).collect();
