@@ -47,6 +47,8 @@ mod road;
 mod fit_tests;
 #[cfg(test)]
 mod outlook_tests;
+#[cfg(test)]
+mod total_tests;
 
 pub use band::{BandPoint, band};
 pub use early::{BagLine, SHARE_LOST, SPREAD, STRAIGHT_ENDS, TooEarly, WEIGHINGS};
