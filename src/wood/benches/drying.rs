@@ -8,6 +8,7 @@
 use divan::{Bencher, black_box};
 use evenwall_wood::drying::case::USUAL_BAG;
 use evenwall_wood::drying::{Case, Climate, Phase, Reading, Tuning, Wall, Way, Wood, means};
+use evenwall_wood::forecast::{Priors, Record, Weighing, outlook};
 
 fn main() {
     divan::main();
@@ -66,4 +67,45 @@ fn twelve_stations_open_climate_read_daily(bencher: Bencher) {
         ..phase(0.0, Way::Open)
     }]);
     bencher.bench(|| means(black_box(&case), Tuning::default(), 0.0, 0.45, &[180.0]).unwrap());
+}
+
+/// Fit and forecast of one piece with twenty weighings, in a bag, then open, the house to come.
+#[divan::bench(args = [4, 12])]
+fn fit_and_forecast_twenty_weighings(bencher: Bencher, stations: usize) {
+    let mut case = twelve(vec![
+        phase(0.0, Way::Bag(USUAL_BAG)),
+        phase(24.0, Way::Open),
+    ]);
+    case.walls.truncate(stations);
+    let days: Vec<f64> = (0..20).map(|i| 3.0 * f64::from(i)).collect();
+    let truth = Tuning {
+        diffusion: 0.7,
+        habit: 0.8,
+        ..Tuning::default()
+    };
+    let dry_g = case.dry_mass_g();
+    let record = Record {
+        weighings: means(&case, truth, 0.0, 0.55, &days)
+            .unwrap()
+            .iter()
+            .zip(&days)
+            .map(|(m, day)| Weighing {
+                day: *day,
+                mass_g: (1.05 * dry_g * (1.0 + m)).round(),
+            })
+            .collect(),
+        resets: vec![],
+        step_g: 1.0,
+    };
+    let house = Climate::steady(20.0, 0.45).unwrap();
+    bencher.bench(|| {
+        outlook(
+            black_box(&case),
+            &record,
+            Priors::of(&case),
+            57.0,
+            Some(&house),
+        )
+        .unwrap()
+    });
 }

@@ -47,7 +47,7 @@ impl Moment {
             .fold(0.0, f64::max)
     }
 
-    fn of(drier: &Drier) -> Result<Self, DryingError> {
+    pub(super) fn of(drier: &Drier) -> Result<Self, DryingError> {
         Ok(Moment {
             day: drier.day(),
             mean: drier.mean(),
@@ -129,10 +129,10 @@ pub fn course(
     Ok(out)
 }
 
-/// Mean moisture alone on the `days`, as [`course`] but without the walls: what a fit needs.
+/// Mean moisture alone on the `days`, as [`course()`] but without the walls: what a fit needs.
 ///
 /// # Errors
-/// As [`course`].
+/// As [`course()`].
 pub fn means(
     case: &Case,
     tuning: Tuning,

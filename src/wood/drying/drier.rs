@@ -23,6 +23,8 @@ const LONG: f64 = 1.0 / 8.0;
 const CAREFUL: f64 = 2.0;
 /// A jump of the settling moisture that asks for care, fraction.
 const JUMP: f64 = 0.01;
+/// A secant step of the humidity after which nothing is left to win: the root is far closer than its last step.
+const CLOSE: f64 = 1e-9;
 /// Tries for the humidity of a bag before halving would have done.
 const TRIES: usize = 60;
 
@@ -346,7 +348,7 @@ impl Drier {
             }
             last = Some((rh, excess));
             let aim = rh - excess / slope;
-            if excess == 0.0 || (aim - rh).abs() < 1e-9 || high - low < 1e-12 {
+            if excess == 0.0 || (aim - rh).abs() < CLOSE || high - low < 1e-12 {
                 break;
             }
             rh = if aim > low && aim < high {

@@ -3,9 +3,9 @@
 //! - [`Case`]: the [`Wood`], the [`Wall`]s (stations, floor and spigot) and the [`Phase`]s, each a [`Way`] (open, in a bag,
 //!   under a cover) in a [`Climate`]. Days are counted by the caller, from whatever he likes.
 //! - [`Tuning`]: what a fit of weighings has found; the default knows nothing.
-//! - [`course`]: [`Moment`]s on the days asked for: mean moisture of the piece and of each wall, the outer cells, the settling
-//!   moisture, the humidity in the bag, spread and gradient. [`means`] gives the mean alone, faster.
-//! - [`Drier`]: the solver itself, a step at a time, can be cloned to try a future; [`ready`] runs it until the piece is
+//! - [`course()`]: [`Moment`]s on the days asked for: mean moisture of the piece and of each wall, the outer cells, the settling
+//!   moisture, the humidity in the bag, spread and gradient. [`means()`] gives the mean alone, faster.
+//! - [`Drier`]: the solver itself, a step at a time, can be cloned to try a future; [`ready()`] runs it until the piece is
 //!   within a point of its settling moisture, by its mean and by its slowest wall.
 //!
 //! ```
@@ -21,6 +21,8 @@
 //! # Ok::<(), evenwall_wood::drying::DryingError>(())
 //! ```
 //!
+//! [`uneven()`] gives the worst difference of thin and thick walls and of face and middle over a course, and the strain of it.
+//!
 //! The equations: diffusion through the wall with a diffusivity that rises with moisture ([`mod@wood`]), vapour from the face
 //! to the air in proportion to the difference of its humidity from the air's, the isotherm of [`crate::moisture`].
 //!
@@ -32,6 +34,7 @@ pub mod case;
 pub mod climate;
 pub mod course;
 pub mod drier;
+pub mod uneven;
 pub mod wood;
 
 mod isotherm;
@@ -50,4 +53,5 @@ pub use case::{Case, DryingError, Phase, Tuning, Wall, Way};
 pub use climate::{Climate, ClimateError, Reading};
 pub use course::{Moment, READY_WITHIN, Ready, course, means, ready};
 pub use drier::Drier;
+pub use uneven::{ELASTIC_LIMIT, Uneven, uneven};
 pub use wood::Wood;

@@ -100,12 +100,10 @@ fn uneven_walls_on_a_shelf_and_in_a_bag() {
             walls.iter().map(|t| Wall::plain(*t, 275.0)).collect(),
             vec![phase(0.0, way, 18.0, 0.60)],
         );
-        let days: Vec<f64> = (0..800).map(|i| 0.125 * f64::from(i)).collect();
-        let moments = run(&case, 0.45, &days);
-        let most = |f: fn(&Moment) -> f64| 100.0 * moments.iter().map(f).fold(0.0, f64::max);
+        let worst = uneven(&case, Tuning::default(), 0.0, 0.45, 100.0).unwrap();
         let mut drier = Drier::new(&case, Tuning::default(), 0.0, 0.45).unwrap();
         let ready = ready(&mut drier, 300.0).unwrap().mean_day.unwrap();
-        (ready, most(Moment::spread), most(Moment::gradient))
+        (ready, 100.0 * worst.spread, 100.0 * worst.gradient, worst)
     };
     let bag = |grams: f64| Way::Bag(USUAL_BAG * grams / 8.0);
     for (walls, way, want) in [

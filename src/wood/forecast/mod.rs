@@ -2,11 +2,12 @@
 //!
 //! - [`Record`]: the [`Weighing`]s (net, days on the count of the case's phases), resets of mass, step of the scale.
 //! - [`Priors`]: what is believed before; `Priors::of(&case)` when the geometry gives the oven-dry mass.
-//! - [`outlook`]: everything in one call: the [`Fit`], moisture [`Now`] with its deviation, the [`Road`] to settled where it
+//! - [`outlook()`]: everything in one call: the [`Fit`], moisture [`Now`] with its deviation, the [`Road`] to settled where it
 //!   stands ("into the house") and to settled in the house after that ("to finish-turn"), each as a [`ReadyRange`] of four in
 //!   five in days from the first weighing, by the mean and by the slowest wall; the reasons why it is [`TooEarly`]; the
 //!   [`BagLine`] while the bag's straight part lasts. The room is held as it is.
-//! - [`band`]: the curve with its band, for a chart. [`as_it_is`] gives the case whose rooms stay as they are.
+//! - [`band()`]: the curve with its band, for a chart. [`as_it_is`] gives the case whose rooms stay as they are.
+//! - [`next_weighing`]: when the next weighing would tell most.
 //! - [`unweighed_road`]: the whole road of a piece never weighed, for relative words and weeks, never for a date.
 //! - [`plain_fit`]: two unknowns by plain least squares, for checks.
 //!
@@ -33,8 +34,10 @@
 //! What may not be said: one date without its range, a moisture to the point before the weights have pinned the oven-dry mass,
 //! the fitted diffusivity as a property of the wood.
 
+mod band;
 mod early;
 mod fit;
+mod next;
 mod outlook;
 mod prior;
 mod record;
@@ -44,10 +47,14 @@ mod road;
 mod fit_tests;
 #[cfg(test)]
 mod outlook_tests;
+#[cfg(test)]
+mod total_tests;
 
+pub use band::{BandPoint, band};
 pub use early::{BagLine, SHARE_LOST, SPREAD, STRAIGHT_ENDS, TooEarly, WEIGHINGS};
 pub use fit::{Fit, fit, plain_fit};
-pub use outlook::{BandPoint, Now, Outlook, as_it_is, band, outlook};
+pub use next::{Telling, next_weighing};
+pub use outlook::{Now, Outlook, as_it_is, outlook};
 pub use prior::{Loose, Priors};
 pub use record::{ForecastError, Record, STEP, Weighing};
 pub use road::{FOUR_IN_FIVE, HORIZON, ReadyRange, Road, unweighed_road};

@@ -1,10 +1,10 @@
 //! Everything the weighings of a piece allow to be said, in one call.
 
-use super::early::{BagLine, TooEarly, bag_line, reasons};
+use super::early::{BagLine, TooEarly, WEIGHINGS, bag_line, reasons};
 use super::fit::{Fit, fit};
 use super::prior::{Priors, UNKNOWNS};
 use super::record::{ForecastError, Record};
-use super::road::{FOUR_IN_FIVE, Road, quadratic, roads};
+use super::road::{FOUR_IN_FIVE, Road, roads};
 use crate::drying::{Case, Climate, Phase, means};
 
 /// Moisture of the whole piece and how sure it is.
@@ -43,6 +43,8 @@ pub struct Outlook {
     pub too_early: Vec<TooEarly>,
     /// When the straight part of the bag ends, while the piece is on it.
     pub bag_line: Option<BagLine>,
+    /// How the logarithm of the slowest wall's time follows the unknowns.
+    pub(crate) towards: [f64; UNKNOWNS],
 }
 
 impl Outlook {
@@ -83,7 +85,7 @@ pub fn outlook(
     let case = as_it_is(case, today);
     let fit = fit(&case, record, priors)?;
     let house = house.map(|h| h.held_from(today));
-    let (here, finish) = roads(&case, &fit, today, house.as_ref())?;
+    let (here, finish, towards) = roads(&case, &fit, today, house.as_ref())?;
     let points = record.fitted()?;
     let last = points[points.len() - 1];
     let today = today.max(last.day);
@@ -94,8 +96,6 @@ pub fn outlook(
         fit.first_moisture,
         &[last.day, today],
     )?;
-    // The last weight says where it was; the model only what came after.
-    let mean = (last.mass_g / fit.dry_g - 1.0 + modelled[1] - modelled[0]).max(0.0);
     let settling = match case.phase_at(today) {
         Some(phase) => phase
             .climate
@@ -105,81 +105,26 @@ pub fn outlook(
     };
     let line = bag_line(&case, record, &fit);
     let too_early = reasons(&case, record, &fit, &here, line.is_some(), settling, today);
+    // Before the curve bends, what was believed of the oven-dry mass is all there is.
+    let (dry_g, dry_sd) = if line.is_some() || points.len() < WEIGHINGS {
+        (priors.dry_g, priors.dry_sd)
+    } else {
+        (fit.dry_g, fit.dry_sd)
+    };
+    // The last weight says where it was; the model only what came after.
+    let mean = (last.mass_g / dry_g - 1.0 + modelled[1] - modelled[0]).max(0.0);
     Ok(Outlook {
         now: Now {
             day: today,
             mean,
-            sd: (1.0 + mean) * fit.dry_sd,
+            sd: (1.0 + mean) * dry_sd,
             settling,
         },
         here,
         finish,
         too_early,
         bag_line: line,
+        towards,
         fit,
     })
-}
-
-/// One day of a forecast's band.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BandPoint {
-    /// The day.
-    pub day: f64,
-    /// Mean moisture: early end of four in five, most probable, late end; fractions.
-    pub moisture: [f64; 3],
-    /// Weight likewise, g.
-    pub mass_g: [f64; 3],
-}
-
-/// The curve of a fitted piece on the `days` with a band that should hold four times of five. Before the last weighing the band
-/// is that of the fit, after it the model's discrepancy is added.
-///
-/// # Errors
-/// [`ForecastError`] when the days are not in order.
-pub fn band(
-    case: &Case,
-    fit: &Fit,
-    last_day: f64,
-    days: &[f64],
-) -> Result<Vec<BandPoint>, ForecastError> {
-    let at = |q: &[f64; UNKNOWNS]| -> Result<(f64, Vec<f64>), ForecastError> {
-        let guess = fit.unknowns.guess(q);
-        let curve = means(case, guess.tuning, fit.first_day, guess.moisture, days)?;
-        Ok((guess.dry_g, curve))
-    };
-    let (dry, middle) = at(&fit.best)?;
-    let step = 0.05;
-    let moved = (0..UNKNOWNS)
-        .map(|k| {
-            let mut q = fit.best;
-            q[k] += step;
-            at(&q)
-        })
-        .collect::<Result<Vec<_>, _>>()?;
-    let floor = fit.loose.floor();
-    let point = |i: usize| {
-        let mut wet = [0.0; UNKNOWNS];
-        let mut heavy = [0.0; UNKNOWNS];
-        for (k, (dry_k, curve)) in moved.iter().enumerate() {
-            wet[k] = (curve[i] - middle[i]) / step;
-            heavy[k] = (dry_k * (1.0 + curve[i]) - dry * (1.0 + middle[i])) / step;
-        }
-        let slope = if i == 0 || days[i] <= days[i - 1] {
-            0.0
-        } else {
-            (middle[i] - middle[i - 1]) / (days[i] - days[i - 1])
-        };
-        let astray = floor * (days[i] - last_day).max(0.0) * slope;
-        let half = |g: &[f64; UNKNOWNS], unit: f64| {
-            FOUR_IN_FIVE * (quadratic(g, &fit.covariance) + (unit * astray).powi(2)).sqrt()
-        };
-        let (m, w) = (middle[i], dry * (1.0 + middle[i]));
-        let (hm, hw) = (half(&wet, 1.0), half(&heavy, dry));
-        BandPoint {
-            day: days[i],
-            moisture: [(m - hm).max(0.0), m, m + hm],
-            mass_g: [w - hw, w, w + hw],
-        }
-    };
-    Ok((0..days.len()).map(point).collect())
 }

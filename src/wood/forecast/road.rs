@@ -9,7 +9,7 @@ use crate::drying::{Case, Climate, Drier, Tuning, Way, ready};
 pub const FOUR_IN_FIVE: f64 = 1.281_551_565_545;
 /// Days after the first weighing beyond which nothing is looked for.
 pub const HORIZON: f64 = 730.0;
-/// Half the chord, in standard deviations of what was believed, over which the ready times are differenced.
+/// The chord, in standard deviations of what was believed, over which the ready times are differenced.
 const CHORD: f64 = 0.1;
 /// Shortest time that has a logarithm worth taking, days.
 const LEAST: f64 = 0.05;
@@ -110,13 +110,14 @@ fn times(
     Ok(out)
 }
 
-/// Roads of a fitted piece: settled here, and settled in the house after that when `house` is given.
+/// Roads of a fitted piece: settled here, and settled in the house after that when `house` is given; and how the logarithm of the
+/// slowest wall's time here follows the unknowns.
 pub(crate) fn roads(
     case: &Case,
     fit: &Fit,
     today: f64,
     house: Option<&Climate>,
-) -> Result<(Road, Option<Road>), ForecastError> {
+) -> Result<(Road, Option<Road>, [f64; UNKNOWNS]), ForecastError> {
     let at = |q: &[f64; UNKNOWNS]| {
         let guess = fit.unknowns.guess(q);
         let start = Start {
@@ -129,12 +130,11 @@ pub(crate) fn roads(
     let middle = at(&fit.best)?;
     let mut gradient = [[0.0; UNKNOWNS]; 4];
     for k in 0..UNKNOWNS {
-        let (mut up, mut down) = (fit.best, fit.best);
-        up[k] += CHORD;
-        down[k] -= CHORD;
-        let (up, down) = (at(&up)?, at(&down)?);
-        for (g, (u, d)) in gradient.iter_mut().zip(up.iter().zip(&down)) {
-            g[k] = (u.max(LEAST).ln() - d.max(LEAST).ln()) / (2.0 * CHORD);
+        let mut moved = fit.best;
+        moved[k] += CHORD;
+        let moved = at(&moved)?;
+        for (g, (m, t)) in gradient.iter_mut().zip(moved.iter().zip(&middle)) {
+            g[k] = (m.max(LEAST).ln() - t.max(LEAST).ln()) / CHORD;
         }
     }
     let range = |i: usize| {
@@ -145,7 +145,7 @@ pub(crate) fn roads(
         mean: range(i),
         slowest: range(i + 1),
     };
-    Ok((road(0), house.map(|_| road(2))))
+    Ok((road(0), house.map(|_| road(2)), gradient[1]))
 }
 
 /// Variance that a covariance gives to a sum with these weights.
@@ -180,5 +180,6 @@ pub fn unweighed_road(
         step_g: 1.0,
     };
     let fit = super::fit(case, &record, super::Priors::usual(dry_g))?;
-    roads(case, &fit, day, house)
+    let (here, finish, _) = roads(case, &fit, day, house)?;
+    Ok((here, finish))
 }
