@@ -2,7 +2,8 @@
 
 use evenwall_wood::drying::{Case, Drier, Phase, Tuning, Way, course, means};
 use evenwall_wood::forecast::{
-    BandPoint, ForecastError, Outlook, Road, Weighing, as_it_is, band, outlook, unweighed_road,
+    BandPoint, ForecastError, Outlook, Road, Telling, Weighing, as_it_is, band, next_weighing,
+    outlook, unweighed_road,
 };
 use evenwall_wood::moisture::settling_moisture;
 use evenwall_wood::shrinkage::SHRINKING_BEGINS;
@@ -11,6 +12,8 @@ use evenwall_wood::weighing_days::Loss;
 use super::input::{Assumed, Input};
 use crate::work::Control;
 
+/// How far ahead a weighing is looked for that tells most, days.
+const TOLD_DAYS: u32 = 30;
 /// Points of the curve.
 const POINTS: u32 = 90;
 /// Days ahead that the curve goes at least and at most.
@@ -52,6 +55,8 @@ pub struct Weighed {
     pub loss: Loss,
     /// Day of the last weighing.
     pub last_day: f64,
+    /// What the next weighing would tell; `None` where it would tell little.
+    pub telling: Option<Telling>,
     /// Moisture it settles at in the house, fraction.
     pub settles_in_house: f64,
 }
@@ -216,6 +221,10 @@ fn weighed(input: &Input, case: &Case) -> Result<Weighed, ForecastError> {
     let slows_over_days = (!input.in_bag() && per_day_g > 0.0 && left_g > 0.0)
         .then(|| left_g / per_day_g)
         .filter(|days| *days >= 0.5);
+    let soon: Vec<f64> = (0..=TOLD_DAYS / 2)
+        .map(|i| input.today.max(last.day) + 2.0 * f64::from(i))
+        .collect();
+    let telling = next_weighing(&input.case, &said, &input.record, &soon)?;
     let (temp_c, rh) = input.rooms.house.mean(input.today - 14.0, input.today);
     Ok(Weighed {
         outlook: said,
@@ -225,6 +234,7 @@ fn weighed(input: &Input, case: &Case) -> Result<Weighed, ForecastError> {
             slows_over_days,
         },
         last_day: last.day,
+        telling,
         settles_in_house: settling_moisture(temp_c, rh)?,
     })
 }
