@@ -10,7 +10,7 @@ mod section;
 mod spots;
 
 pub use outside_view::{OutsideDrawing, OutsidePlace, outside_view, place_on_outside};
-pub use oval::{OvalDrawing, oval};
+pub use oval::{OvalDrawing, OvalShapes, oval};
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;
 pub(crate) use spots::{compared, station_places, thinnest};
