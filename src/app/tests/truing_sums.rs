@@ -257,10 +257,11 @@ fn inches_are_shown_in_inches_everywhere() {
     h.act(inches.unwrap());
     h.act(Action::Open(Page::Truing(id())));
     measure(&mut h, "7 5/8", "7 3/8");
+    act(&mut h, T::Show(3));
     let text = format!("{:?}", page(&h));
     assert!(!text.contains("\u{a0}mm"), "{text}");
     assert!(
-        part(&h).difference.contains("by 7 3/8"),
+        part(&h).difference.contains("7\u{a0}5/8 by 7\u{a0}3/8"),
         "{}",
         part(&h).difference
     );

@@ -63,7 +63,7 @@ diary-mass-changed = weights before and after are not compared
 diary-cracks = Looked for cracks: { $answer }
 diary-oval = Longest { $longest }, shortest { $shortest }
 diary-round = { $station }: { $how ->
-    [from-centre] { $n } distances from the centre mark
+    [from-centre] { $n } distances from the { -centre } mark
    *[diameters] { $n } diameters round
 }
 diary-several = { $found } numbers were found, and { $wanted } are wanted. Part them with semicolons.

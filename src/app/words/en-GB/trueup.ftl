@@ -53,7 +53,7 @@ trueup-no-wall = No wall was read here, so what can be trued is not known.
 trueup-not-measured-here = Not measured here.
 trueup-basis-two = From longest and shortest diameter.
 trueup-basis-diameters = From { $n } diameters.
-trueup-basis-centre = From { $n } distances from the centre mark.
+trueup-basis-centre = From { $n } distances from the { -centre } mark.
 trueup-basis-own = Not measured here: taken to have shrunk as the station that was.
 trueup-basis-widest = Not measured here: taken to be as oval as the widest place.
 trueup-wall-green = { $n ->
@@ -91,9 +91,9 @@ trueup-moved-as = Station { $n } moved about as the table says: oval by { $off }
 trueup-moved-more = Station { $n } moved far more than the table: oval by { $off }, about { $expected } expected.
 trueup-moved-less = Station { $n } moved far less than the table: oval by { $off }, about { $expected } expected. The pith may lie in the bore.
 trueup-own = This piece shrank { $radial } and { $tangential }, table { $tableradial } and { $tabletangential }: across and along the rings, to bone dry, if it is at about { $moisture } now.
-trueup-doubt = Up to { $by } is taken off: with the pith near, { -callipers } see too little of the oval. Distances from the centre mark would tell.
-trueup-axis = One axis for all stations. Keep the old centre mark: 1 mm off it can cost 1.7 mm of wall.
-trueup-axis-off = The best axis lies { $off } from the centre mark, towards { $towards } on the clock. It counts for all stations.
+trueup-doubt = Up to { $by } is taken off: with the pith near, { -callipers } see too little of the oval. Distances from the { -centre } mark would tell.
+trueup-axis = One axis for all stations. Keep the old { -centre } mark: 1 mm off it can cost 1.7 mm of wall.
+trueup-axis-off = The best axis lies { $off } from the { -centre } mark, towards { $towards } on the clock. It counts for all stations.
 trueup-not-counted = Not counted: bumps at knots, spiral grain, a tilted remount.
 trueup-lacks-wall = No wall was read
 trueup-lacks-wall-note = Read it round at the stations and this page tells what can be trued.
@@ -111,12 +111,12 @@ trueup-way-diameters-4 = 4 diameters
 trueup-way-diameters-4-note = Tells where the longest lies.
 trueup-way-diameters-8 = 8 diameters
 trueup-way-diameters-8-note = The same, finer.
-trueup-way-centre-8 = 8 from the centre mark
-trueup-way-centre-8-note = Between centres, with a pointer: also sees an egg shape.
-trueup-way-centre-16 = 16 from the centre mark
+trueup-way-centre-8 = 8 from the { -centre } mark
+trueup-way-centre-8-note = On the lathe, with a pointer: also sees an egg shape.
+trueup-way-centre-16 = 16 from the { -centre } mark
 trueup-way-centre-16-note = The same, finer; for a knot or a flat.
 trueup-round-sheet = Station { $n }, { $how ->
-    [from-centre] from the centre mark
+    [from-centre] from the { -centre } mark
    *[diameters] diameters
 }
 trueup-round-how = { $how ->
@@ -125,7 +125,7 @@ trueup-round-how = { $how ->
 }
 trueup-round-label = At { $place }, reading { $i } of { $count }
 trueup-round-so-far = Readings so far
-trueup-round-chip = { $place } { $value }
+trueup-round-chip = { $place } · { $value }
 trueup-round-next = Next reading
 trueup-said-round = station { $n }, { $count } readings
 
@@ -150,7 +150,7 @@ trueup-decision = Decision
 trueup-decision-label = What I decided
 trueup-advice-none = No round wall is left at station { $n }. Leave it oval, or scrap it.
 trueup-advice-short = Station { $n } is { $stands }. Finish at { $wall } there, leave the rim oval, or scrap it.
-trueup-advice-tight = Station { $n } is { $stands }. Mount it on the old centre mark and measure after every cut.
+trueup-advice-tight = Station { $n } is { $stands }. Mount it on the old { -centre } mark and measure after every cut.
 trueup-advice-spare = The tightest is station { $n }: { $stands }. The sums see the oval and nothing else.
 trueup-advice-unknown = Measured, but no wall was read: what can be trued is not known.
 trueup-advice-pith = The pith is in the wall: look for a split there first.
