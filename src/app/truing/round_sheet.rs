@@ -72,16 +72,19 @@ impl App {
             .iter()
             .enumerate()
             .map(|(i, read)| {
-                let value = read.as_ref().map_or_else(
-                    || numbers.unknown().number,
-                    |m| numbers.diameter_fine(m.value).number,
+                let text = read.as_ref().map_or_else(
+                    || place(i),
+                    |m| {
+                        let value = numbers.diameter_fine(m.value).number;
+                        words.with(
+                            "trueup-round-chip",
+                            &[("place", place(i).into()), ("value", value.into())],
+                        )
+                    },
                 );
                 ChipView {
                     key: i.to_string(),
-                    text: words.with(
-                        "trueup-round-chip",
-                        &[("place", place(i).into()), ("value", value.into())],
-                    ),
+                    text,
                     selected: i == state.at,
                 }
             })
