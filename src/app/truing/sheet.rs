@@ -182,7 +182,11 @@ impl App {
             }
             TruingSheet::Decision => {
                 view.title = words.text("trueup-decision-sheet");
-                view.note = self.truing_advice(piece, &self.truing_sums(piece)).1;
+                let (kind, advice) = self.truing_advice(piece, &self.truing_sums(piece));
+                // What speaks against spinning it stands in its own box below.
+                if kind != "caution" {
+                    view.note = advice;
+                }
                 view.rows = TrueDecision::ALL
                     .iter()
                     .map(|d| OptionView {
