@@ -4,7 +4,6 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
-use evenwall_app::drawing::OvalDrawing;
 use evenwall_app::flaws::TypedView;
 use evenwall_app::piece::{DetailsAction, PieceAction};
 use evenwall_app::route::Page;
@@ -16,11 +15,12 @@ use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::CrackAnswer;
 use evenwall_ui::{
-    AppWindow, Choice, CrackItem, FinishItem, FinishingAdapter, LackItem, LegendItem, OvalPaths,
-    PlaceItem, TruingAdapter,
+    AppWindow, Choice, CrackItem, FinishItem, FinishingAdapter, LackItem, LegendItem, PlaceItem,
+    TruingAdapter,
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::drawing::oval_paths;
 use super::flaws::{options, ways};
 use super::models::fill;
 use super::piece::on_page;
@@ -215,18 +215,6 @@ fn show_oval(page: &TruingAdapter<'_>, part: OvalPart) {
     page.set_wanted(part.wanted.into());
     page.set_tag(part.tag.into());
     page.set_tag_kind(part.tag_kind.into());
-}
-
-#[allow(clippy::cast_possible_truncation)] // millimetres of a piece
-fn oval_paths(drawing: OvalDrawing) -> OvalPaths {
-    OvalPaths {
-        size: drawing.size as f32,
-        turned: drawing.turned.into(),
-        reckoned: drawing.reckoned.into(),
-        dried: drawing.dried.into(),
-        finish: drawing.finish.into(),
-        outline: drawing.outline.into(),
-    }
 }
 
 fn show_finish(sheets: &TruingAdapter<'_>, page: &FinishingAdapter<'_>, view: FinishView) {
