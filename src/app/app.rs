@@ -45,6 +45,7 @@ pub(crate) struct PageStates {
     pub drying: crate::drying::DryingState,
     pub truing: crate::truing::TruingState,
     pub diary: crate::diary::DiaryState,
+    pub dried_well: crate::dried_well::DriedWellState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
 }
@@ -72,6 +73,8 @@ pub struct App {
     problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
+    /// Files outside the shelf, where this device has any to offer.
+    pub(crate) files: Option<Box<dyn crate::files::Files>>,
 }
 
 fn words_of(device: &DeviceSettings) -> Words {
@@ -113,6 +116,7 @@ impl App {
             problems: loaded.problems,
             notice_hidden: false,
             demo,
+            files: None,
         };
         for piece in loaded.pieces {
             app.pieces.insert(piece.id.clone(), piece);
@@ -191,6 +195,7 @@ impl App {
             Action::Drying(a) => return self.apply_drying(a, now),
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
+            Action::DriedWell(a) => self.apply_dried_well(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
         }
@@ -221,6 +226,7 @@ impl App {
         self.enter_drying(page.as_ref(), now);
         self.enter_truing(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
+        self.enter_dried_well(page.as_ref());
         self.enter_shop(page.as_ref(), now);
         self.enter_checklist(page.as_ref(), now);
     }

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 18] = [
+pub(super) const EN_GB: [(&str, &str); 20] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -16,6 +16,8 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
     ("trueup", include_str!("en-GB/trueup.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
     ("diary", include_str!("en-GB/diary.ftl")),
+    ("dried-well", include_str!("en-GB/dried-well.ftl")),
+    ("climate-log", include_str!("en-GB/climate-log.ftl")),
     ("shop", include_str!("en-GB/shop.ftl")),
     ("stages", include_str!("en-GB/stages.ftl")),
     ("demo", include_str!("en-GB/demo.ftl")),
@@ -25,7 +27,7 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 18] = [
+pub(super) const EN_US: [(&str, &str); 20] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -38,6 +40,8 @@ pub(super) const EN_US: [(&str, &str); 18] = [
     ("trueup", include_str!("en-US/trueup.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),
     ("diary", include_str!("en-US/diary.ftl")),
+    ("dried-well", include_str!("en-US/dried-well.ftl")),
+    ("climate-log", include_str!("en-US/climate-log.ftl")),
     ("shop", include_str!("en-US/shop.ftl")),
     ("stages", include_str!("en-US/stages.ftl")),
     ("demo", include_str!("en-US/demo.ftl")),
