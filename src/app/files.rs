@@ -18,6 +18,26 @@ pub struct ListedFile {
     pub written: Option<Moment>,
 }
 
+/// Why a file could not be read. The app says it in its own words.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum FileError {
+    /// There is none there.
+    #[error("there is no such file")]
+    NotThere,
+    /// A folder, not a file.
+    #[error("it is a folder")]
+    Folder,
+    /// Larger than any log that is read.
+    #[error("it is larger than {most} bytes")]
+    TooLarge {
+        /// The most that is read, bytes.
+        most: u64,
+    },
+    /// The system refused it, in the system's words.
+    #[error("{0}")]
+    Refused(String),
+}
+
 /// Files outside the shelf; only ever read.
 pub trait Files {
     /// Files that may be of a logger, the newest first; where nothing can be listed, none.
@@ -26,8 +46,8 @@ pub trait Files {
     /// All bytes of a file.
     ///
     /// # Errors
-    /// A sentence with what was found and what to do: no such file, not allowed, too large.
-    fn read(&self, path: &str) -> Result<Vec<u8>, String>;
+    /// [`FileError`]: no such file, a folder, too large, or refused by the system.
+    fn read(&self, path: &str) -> Result<Vec<u8>, FileError>;
 }
 
 impl App {

@@ -69,6 +69,7 @@ pub fn pages() -> Vec<(String, Action)> {
         open("truing", Page::Truing(id("j18"))),
         open("finishing", Page::Finishing(id("j17"))),
         open("diary", Page::Diary(id("j18"))),
+        open("dried-well", Page::DriedWell),
     ];
     pages.extend(
         SHOP_PAGES

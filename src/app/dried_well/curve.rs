@@ -138,7 +138,11 @@ impl App {
             .filter(|day| f64::from(*day) <= curve.seen_days)
             .map(|day| TickView {
                 at: f64::from(day) / curve.seen_days.max(1.0),
-                text: words.with("dried-well-tick-day", &[("day", day.into())]),
+                // The first says what is counted.
+                text: match day {
+                    0 => words.with("dried-well-tick-day", &[("day", day.into())]),
+                    _ => day.to_string(),
+                },
             });
         CurveView {
             line,
@@ -174,10 +178,8 @@ impl App {
             return nothing(words.with("dried-well-none-lost", &[("n", curve.pieces.into())]));
         }
         let rows = curve.steps.iter().map(|step| {
-            let day = words.with(
-                "dried-well-after",
-                &[("days", self.dried_well_days(step.days).into())],
-            );
+            #[allow(clippy::cast_possible_truncation)] // whole days, some thousands
+            let day = words.with("dried-well-after", &[("day", (step.days as i64).into())]);
             let lost = words.with(
                 "dried-well-lost-then",
                 &[("lost", step.lost.into()), ("risk", step.at_risk.into())],

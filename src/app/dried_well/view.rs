@@ -90,7 +90,7 @@ impl App {
             self.words().text("dried-well-title"),
             Action::Open(Page::DriedWell),
         )
-        .icon("list")
+        .icon("chart")
         .note(self.fates_in_words(&self.dried_well_pieces(now)))
     }
 
@@ -182,6 +182,7 @@ impl App {
             sections.push(SectionView {
                 key: "steps",
                 title: words.text("dried-well-steps"),
+                note: words.text("dried-well-steps-note"),
                 rows: curve.rows,
                 ..SectionView::default()
             });

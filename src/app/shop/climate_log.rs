@@ -213,7 +213,9 @@ impl App {
         let Some(files) = &self.files else {
             return Err(words.text("log-no-files"));
         };
-        let bytes = files.read(path)?;
+        let bytes = files
+            .read(path)
+            .map_err(|error| self.file_error_in_words(path, &error))?;
         let name = path.rsplit(['/', '\\']).next().unwrap_or(path);
         Ok(LogDraft::of(name.to_owned(), &bytes))
     }

@@ -5,6 +5,7 @@ use evenwall_piece::climate_log::{
 };
 
 use crate::app::App;
+use crate::files::FileError;
 
 impl App {
     fn column_in_words(&self, column: Column) -> String {
@@ -79,6 +80,26 @@ impl App {
                 ("fault", self.fault_in_words(&fault.fault).into()),
             ],
         )
+    }
+
+    /// Why a file could not be read.
+    pub(super) fn file_error_in_words(&self, path: &str, error: &FileError) -> String {
+        let words = self.words();
+        match error {
+            FileError::NotThere => words.with("log-file-not-there", &[("path", path.into())]),
+            FileError::Folder => words.with("log-file-folder", &[("path", path.into())]),
+            FileError::TooLarge { most } => {
+                let most = (most / 1_000_000).to_string();
+                words.with(
+                    "log-file-too-large",
+                    &[("path", path.into()), ("most", most.into())],
+                )
+            }
+            FileError::Refused(why) => words.with(
+                "log-file-refused",
+                &[("path", path.into()), ("why", why.into())],
+            ),
+        }
     }
 
     /// Why nothing can be kept of a file yet.

@@ -25,7 +25,7 @@ impl App {
             words.text("log-open"),
             Action::Open(Page::ShopPage(LOG_PAGE)),
         )
-        .icon("list")
+        .icon("import")
         .note(words.text("log-open-note"));
         SectionView {
             key: "log",

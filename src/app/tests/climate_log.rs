@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use evenwall_app::action::Action;
-use evenwall_app::files::{Files, ListedFile};
+use evenwall_app::files::{FileError, Files, ListedFile};
 use evenwall_app::shop::{AirCurve, ShopAction};
 use evenwall_piece::vocabulary::Room;
 use support_shop::Shop;
@@ -27,9 +27,12 @@ impl Files for Made {
         listed.collect()
     }
 
-    fn read(&self, path: &str) -> Result<Vec<u8>, String> {
-        let gone = format!("There is no file {path}. Look at its name.");
-        self.0.get(path).cloned().ok_or(gone)
+    fn read(&self, path: &str) -> Result<Vec<u8>, FileError> {
+        match path {
+            "/huge.csv" => Err(FileError::TooLarge { most: 40_000_000 }),
+            "/locked.csv" => Err(FileError::Refused("permission denied".into())),
+            _ => self.0.get(path).cloned().ok_or(FileError::NotThere),
+        }
     }
 }
 
@@ -246,6 +249,14 @@ fn a_path_is_typed_where_the_file_lies_elsewhere() {
             .error
             .contains("There is no file /nowhere.csv")
     );
+    for (path, part) in [
+        ("/huge.csv", "larger than 40 MB"),
+        ("/locked.csv", "cannot be read: permission denied"),
+    ] {
+        shop.fill(&[("path", path)]);
+        shop.save();
+        assert!(shop.field("path").error.contains(part), "{path}");
+    }
     shop.fill(&[("path", " /home/me/shed.csv ")]);
     shop.save();
     assert!(shop.is_closed());

@@ -37,7 +37,7 @@ fn under_twenty_it_is_seven_of_nine_and_no_per_cent() {
     // Wilson 95 % of 7 in 9 is 0.45 to 0.94: outwards to tenths.
     assert_eq!(
         sycamore.note,
-        "So few would fit anything from 4 to 10 in ten"
+        "With so few, anything from 4 to 10 in ten would fit"
     );
     assert!(!view.shares[1].drawn && view.shares[1].note.contains("Too few"));
     assert!(
@@ -119,8 +119,8 @@ fn the_curve_takes_losses_as_events_and_the_living_as_seen_so_far() {
     shelf.dried(vec![], 60, 0, None);
     let view = view(&shelf.open());
     // Five at risk on day 10; on day 30 the one that is on day 20 has left: 4/5, then 4/5 x 2/3.
-    assert_eq!(row(&view, "step-10"), "1 lost of 5 then drying");
-    assert_eq!(row(&view, "step-30"), "1 lost of 3 then drying");
+    assert_eq!(row(&view, "step-10"), "1 of 5");
+    assert_eq!(row(&view, "step-30"), "1 of 3");
     let curve = view.curve.unwrap();
     assert!(
         curve.line.starts_with("M0.0 0.0L100.0 0.0L100.0 200.0"),
@@ -138,7 +138,7 @@ fn the_curve_takes_losses_as_events_and_the_living_as_seen_so_far() {
             .contains("2 of 5 lost in drying within 100 days")
     );
     let days: Vec<&str> = curve.x_ticks.iter().map(|t| t.text.as_str()).collect();
-    assert_eq!(days, ["day 0", "day 30", "day 60", "day 90"]);
+    assert_eq!(days, ["day\u{a0}0", "30", "60", "90"]);
 }
 
 #[test]
@@ -147,7 +147,7 @@ fn few_pieces_or_no_loss_get_a_sentence_and_no_curve() {
     shelf.wood("yew", 3, 1);
     let few = view(&shelf.open());
     assert!(few.curve.is_none() && few.curve_note.contains("Too few"));
-    assert_eq!(row(&few, "step-40"), "1 lost of 3 then drying");
+    assert_eq!(row(&few, "step-40"), "1 of 3");
     let mut shelf = Shelf::default();
     shelf.wood("yew", 7, 0);
     let whole = view(&shelf.open());

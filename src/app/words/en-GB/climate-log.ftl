@@ -25,6 +25,10 @@ log-path-example = /home/you/shed.csv
 log-path-note = The whole path with the folders
 log-path-wanted = Nothing was typed. Type where the file is, with its folders.
 log-path-read = Read it
+log-file-not-there = There is no file { $path }. Look at its name and folders, or copy it into your downloads.
+log-file-folder = { $path } is a folder. Type the path of the file in it.
+log-file-too-large = { $path } is larger than { $most } MB, more than any log that is read. Choose the CSV file that the logger wrote.
+log-file-refused = { $path } cannot be read: { $why }. Copy it into your downloads and try again.
 
 ## What was found
 

@@ -34,7 +34,7 @@ dried-well-under = under { $to }
 dried-well-over = { $from } and over
 dried-well-kept-of = { $kept } of { $all } kept
 dried-well-too-few = Too few to say more
-dried-well-in-ten = So few would fit anything from { $low } to { $high } in ten
+dried-well-in-ten = With so few, anything from { $low } to { $high } in ten would fit
 dried-well-per-cent = { $share }; with this many, { $range } would fit as well
 dried-well-band-kept = { $band } ({ $kept } of { $all })
 dried-well-differ = { $one } and { $other } are further apart than luck often makes them. What else differed between them counts too.
@@ -54,11 +54,12 @@ dried-well-none-lost = { $n ->
 dried-well-all = all
 dried-well-half = half
 dried-well-none = none
-dried-well-tick-day = day { $day }
+dried-well-tick-day = day { $day }
 dried-well-curve-label = Curve of the pieces still whole, from all on day 0: { $lost } of { $n } lost in drying within { $days }. Day by day below.
 dried-well-steps = Lost, day by day
-dried-well-after = After { $days }
-dried-well-lost-then = { $lost } lost of { $risk } then drying
+dried-well-steps-note = Of so many that were still drying then
+dried-well-after = Day { $day }
+dried-well-lost-then = { $lost } of { $risk }
 dried-well-whole-then = { $lost }, { $whole } whole
 
 ## Losses
