@@ -96,7 +96,6 @@ fn chart(view: Option<AirChartView>, old: Option<ShopChartItem>) -> ShopChartIte
         dots: fill(old.dots, dots.collect()),
         y_ticks: fill(old.y_ticks, ticks(view.y_ticks)),
         x_ticks: fill(old.x_ticks, ticks(view.x_ticks)),
-        unit: view.unit.into(),
         label: view.label.into(),
     }
 }

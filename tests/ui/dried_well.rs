@@ -118,11 +118,7 @@ fn a_loggers_file_is_read_by_its_path_kept_and_undone() {
     bench.touch("House");
     bench.touch("Keep 9 readings");
     assert_eq!(climate(&bench), 9);
-    assert!(
-        bench.reads("House, Settles at: from"),
-        "{:#?}",
-        bench.labels()
-    );
+    assert!(bench.reads("House, Settles: from"), "{:#?}", bench.labels());
     bench.touch("Temperature");
     assert!(bench.reads("House, Temperature: from"));
     bench.touch("Undo: House: 9 readings of a logger");

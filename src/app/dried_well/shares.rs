@@ -98,6 +98,11 @@ impl App {
     pub(super) fn shares(&self, fared: &[Fared<'_>], by: Kind) -> (Vec<ShareView>, String) {
         let counts = self.counts(fared, by);
         let verdict = self.shares_verdict(&counts);
+        let mut counts: Vec<(Band, Count)> = counts.into_iter().collect();
+        // Woods have no order of their own: the one most is known of comes first.
+        if by == Kind::Wood {
+            counts.sort_by_key(|(band, c)| (!band.known, std::cmp::Reverse(c.all)));
+        }
         let shares = counts.into_iter().map(|(b, c)| self.share_of(b.name, c));
         (shares.collect(), verdict)
     }

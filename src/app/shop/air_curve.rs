@@ -11,7 +11,7 @@ use super::ShopAction;
 use super::view::CurveChoiceView;
 use crate::app::App;
 use crate::drying::view::TickView;
-use crate::numbers::Shown;
+use crate::numbers::{Shown, TempUnit};
 
 /// What the charts show.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -60,8 +60,6 @@ pub struct AirChartView {
     pub y_ticks: Vec<TickView>,
     /// Marks below.
     pub x_ticks: Vec<TickView>,
-    /// The unit above the marks at the side.
-    pub unit: String,
     /// What a screen reader says instead of the picture.
     pub label: String,
 }
@@ -199,7 +197,7 @@ impl App {
             .into_iter()
             .map(|v| TickView {
                 at: (shown(top) - v) / (shown(top) - shown(bottom)),
-                text: format!("{v:.0}"),
+                text: self.air_shown(curve, self.air_of_unit(curve, v)).text(),
             });
         let long = to - first.0 > 330.0;
         let mut x_ticks: Vec<TickView> = Vec::new();
@@ -221,17 +219,23 @@ impl App {
             },
             y_ticks: y_ticks.collect(),
             x_ticks,
-            unit: self.air_shown(curve, last.1).unit,
             label,
         })
     }
 
     /// A value in the unit shown, not rounded.
     fn air_in_unit(&self, curve: AirCurve, value: f64) -> f64 {
-        use crate::numbers::TempUnit;
         match (curve, self.numbers().units().temperature) {
             (AirCurve::Temperature, TempUnit::Fahrenheit) => value * 1.8 + 32.0,
             _ => value,
+        }
+    }
+
+    /// A value from the unit shown.
+    fn air_of_unit(&self, curve: AirCurve, shown: f64) -> f64 {
+        match (curve, self.numbers().units().temperature) {
+            (AirCurve::Temperature, TempUnit::Fahrenheit) => (shown - 32.0) / 1.8,
+            _ => shown,
         }
     }
 

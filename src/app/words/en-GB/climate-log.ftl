@@ -4,7 +4,7 @@
 
 ## The small charts
 
-log-curve-moisture = Settles at
+log-curve-moisture = Settles
 log-curve-humidity = Humidity
 log-curve-temperature = Temperature
 log-curve-label = { $room }, { $what }: from { $from } to { $to } between { $low } and { $high }, last { $last }

@@ -17,7 +17,7 @@ dried-well-count-lost = Lost in drying
 dried-well-count-drying = Still drying
 dried-well-count-trueing = Dry, being trued
 dried-well-count-lost-otherwise = Lost otherwise
-dried-well-count-gone = Went before that
+dried-well-count-gone = Given away, left as it is, or not found
 dried-well-counting = Lost in drying is cracked drying, too oval or too thin to true, { -moulding }, worm or rot. What the lathe took, or a fall, is no fault of the drying and stands apart.
 
 ## Kept, by kind
