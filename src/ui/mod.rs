@@ -15,6 +15,7 @@ pub mod new_piece;
 pub mod piece;
 mod piece_forms;
 pub mod pieces;
+pub mod plan;
 pub mod shop;
 pub mod today;
 pub mod today_rounds;
@@ -65,6 +66,7 @@ impl Screens {
         flaws::connect(&screens);
         drying::connect(&screens);
         truing::connect(&screens);
+        plan::connect(&screens);
         diary::connect(&screens);
         dried_well::connect(&screens);
         shop::connect(&screens);
@@ -115,6 +117,7 @@ impl Screens {
                 "flaws" | "flaw" => flaws::show(window, &app, key, now),
                 "drying" | "weigh" => drying::show(window, &app, key, now),
                 "truing" | "finishing" => truing::show(window, &app, key, now),
+                "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
                 "dried-well" => dried_well::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),

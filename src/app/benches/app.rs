@@ -11,7 +11,7 @@ use evenwall_app::app::App;
 use evenwall_app::diary::DiaryAction;
 use evenwall_app::route::Page;
 use evenwall_app::shelf_store::ShelfStore;
-use evenwall_app::store::Store;
+use evenwall_app::store::{MemoryStore, Store};
 use evenwall_piece::agenda::{self, Bench as AgendaBench};
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{Clock, Measure, PieceFact, Reading, StationRef};
@@ -187,4 +187,19 @@ fn today_view_of_1000_pieces(bencher: divan::Bencher) {
 fn pieces_view_of_1000_pieces(bencher: divan::Bencher) {
     let app = app();
     bencher.bench_local(|| app.pieces_view(now()));
+}
+
+/// Plan with all its results, its drawings and what another pith or size would change, the pith off centre in the bore: the
+/// dearest case.
+#[divan::bench]
+fn all_results_of_plan(bencher: divan::Bencher) {
+    use evenwall_app::plan::{PlanAction, PlanField};
+    let mut app = App::open(Box::new(MemoryStore::default()), false, now()).unwrap();
+    let mut plan = |action| app.apply(Action::Plan(action), now());
+    plan(PlanAction::Chose("pith".into(), "bore".into()));
+    plan(PlanAction::Wood("white-ash".into()));
+    plan(PlanAction::Enter(PlanField::PithDistance));
+    plan(PlanAction::Typed("30".into()));
+    plan(PlanAction::Set);
+    bencher.bench_local(|| app.plan_view(now()));
 }

@@ -67,6 +67,7 @@ quantity-tare = tare
 quantity-scale-step = scale step
 quantity-humidity = humidity
 quantity-moisture-meter = moisture reading
+quantity-settled-moisture = moisture it settles at
 quantity-temperature = temperature
 quantity-speed = speed
 quantity-allowance = wood kept in hand
