@@ -2,6 +2,7 @@
 
 use crate::checklist::ChecklistAction;
 use crate::diary::DiaryAction;
+use crate::dried_well::DriedWellAction;
 use crate::drying::DryingAction;
 use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
@@ -59,6 +60,8 @@ pub enum Action {
     Plan(PlanAction),
     /// Something on the diary.
     Diary(DiaryAction),
+    /// Something on what dried well.
+    DriedWell(DriedWellAction),
     /// Something on Shop.
     Shop(ShopAction),
     /// Something on the editor of the checklists.

@@ -46,6 +46,7 @@ pub(crate) struct PageStates {
     pub truing: crate::truing::TruingState,
     pub plan: crate::plan::PlanState,
     pub diary: crate::diary::DiaryState,
+    pub dried_well: crate::dried_well::DriedWellState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
 }
@@ -73,6 +74,8 @@ pub struct App {
     problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
+    /// Files outside the shelf, where this device has any to offer.
+    pub(crate) files: Option<Box<dyn crate::files::Files>>,
 }
 
 fn words_of(device: &DeviceSettings) -> Words {
@@ -114,6 +117,7 @@ impl App {
             problems: loaded.problems,
             notice_hidden: false,
             demo,
+            files: None,
         };
         for piece in loaded.pieces {
             app.pieces.insert(piece.id.clone(), piece);
@@ -193,6 +197,7 @@ impl App {
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Plan(a) => return self.apply_plan(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
+            Action::DriedWell(a) => self.apply_dried_well(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
         }
@@ -224,6 +229,7 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_plan(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
+        self.enter_dried_well(page.as_ref());
         self.enter_shop(page.as_ref(), now);
         self.enter_checklist(page.as_ref(), now);
     }

@@ -74,6 +74,8 @@ pub enum Page {
     Away,
     /// After a long silence.
     CatchUp,
+    /// Own pieces counted by how they dried.
+    DriedWell,
     /// A page of Shop, by its key.
     ShopPage(&'static str),
 }
@@ -103,6 +105,7 @@ impl Page {
             Self::WeighRound => "weigh-round",
             Self::Away => "away",
             Self::CatchUp => "catch-up",
+            Self::DriedWell => "dried-well",
             Self::ShopPage(_) => "shop-page",
         }
     }

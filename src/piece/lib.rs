@@ -10,6 +10,7 @@ pub mod checklist;
 pub mod climate_log;
 pub mod detail;
 pub mod diary;
+pub mod dried;
 pub mod fact;
 pub mod fold;
 pub mod glue;

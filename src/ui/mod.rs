@@ -7,6 +7,7 @@ pub mod checklist;
 pub mod chrome;
 pub mod diary;
 pub mod drawing;
+pub mod dried_well;
 pub mod drying;
 pub mod flaws;
 pub mod models;
@@ -67,6 +68,7 @@ impl Screens {
         truing::connect(&screens);
         plan::connect(&screens);
         diary::connect(&screens);
+        dried_well::connect(&screens);
         shop::connect(&screens);
         checklist::connect(&screens);
         screens.refresh();
@@ -82,6 +84,11 @@ impl Screens {
     /// Reads the app, for tests.
     pub fn read<T>(&self, reader: impl FnOnce(&App) -> T) -> T {
         reader(&self.app.borrow())
+    }
+
+    /// Brings other files than those of this computer, for tests.
+    pub fn bring_files(&self, files: Box<dyn evenwall_app::files::Files>) {
+        self.app.borrow_mut().bring_files(files);
     }
 
     /// Lets the app carry out an action, then shows what became of it.
@@ -112,6 +119,7 @@ impl Screens {
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
+                "dried-well" => dried_well::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}
             }

@@ -4,6 +4,7 @@
 
 mod bench;
 mod diary;
+mod dried_well;
 mod drying;
 mod flaws;
 mod frame;

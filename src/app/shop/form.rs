@@ -75,6 +75,8 @@ pub enum FormOf {
     },
     /// After how many days the next stage is offered.
     Offer(RhythmOf),
+    /// Where a logger's file is.
+    LogPath,
 }
 
 /// A form as filled in so far.
@@ -170,6 +172,7 @@ impl App {
             }
             FormOf::ScaleStep => vec![("step", shown(Quantity::ScaleStep, self.scale_step()))],
             FormOf::NewScale => vec![("when", "now".into())],
+            FormOf::LogPath => Vec::new(),
             FormOf::Step { of, list, place } => {
                 let rhythm = shop.settings.rhythm(*of);
                 let step = place.and_then(|p| list.of(&rhythm).get(p).copied());

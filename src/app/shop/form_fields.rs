@@ -227,6 +227,13 @@ impl App {
                 }
                 fields
             }
+            FormOf::LogPath => vec![FieldView {
+                placeholder: words.text("log-path-example"),
+                ..with_note(
+                    self.field(draft, "path", FieldKind::Text, "log-path"),
+                    words.text("log-path-note"),
+                )
+            }],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -256,6 +263,7 @@ impl App {
                 StepList::Looks => "shop-looks",
                 StepList::Weighings => "shop-weighings",
             }),
+            FormOf::LogPath => words.text("log-elsewhere"),
             FormOf::Offer(_) => words.text("shop-offer-title"),
         }
     }
@@ -290,7 +298,10 @@ impl App {
                 _ => String::new(),
             },
             fields: self.fields_of(draft),
-            save: words.text("action-save"),
+            save: words.text(match draft.of {
+                FormOf::LogPath => "log-path-read",
+                _ => "action-save",
+            }),
             remove: if remove.is_empty() {
                 String::new()
             } else {

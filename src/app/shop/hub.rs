@@ -99,6 +99,7 @@ impl App {
                 "read",
                 "shop-group-read",
                 vec![
+                    self.dried_well_row(now),
                     self.hub_row("cautions", "caution", words.text("shop-cautions-note")),
                     self.hub_row("history", "undo", self.history_in_words()),
                     self.hub_row("data", "settings", self.data_in_words()),

@@ -2,8 +2,8 @@
 
 use evenwall_piece::rhythm::RhythmOf;
 
-/// The keys of all pages of Shop, in the order in which Shop lists them; those of single rhythms come last.
-pub const PAGES: [&str; 27] = [
+/// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
+pub const PAGES: [&str; 28] = [
     "climate",
     "jaws",
     "bars",
@@ -21,6 +21,7 @@ pub const PAGES: [&str; 27] = [
     "history",
     "data",
     "about",
+    "climate-log",
     "rhythm-bag",
     "rhythm-air",
     "rhythm-settle",
