@@ -20,6 +20,7 @@
 //! | taking back a deletion, and taking that back | undo and redo: no work, so no coming back by itself |
 //! | readings at a station that is no longer laid out | kept in the diary and among the readings |
 //! | stations laid out anew at other depths, or another count | readings of the wall from before in fold order are kept, but count at no station; the floor's count on |
+//! | the same, for outside diameters and flaws | they keep the depth at which they were noted; a diameter noted while no depth was known stays in the diary and counts no more |
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |
@@ -33,6 +34,7 @@ mod amending;
 mod apply;
 mod counting;
 mod deletion;
+mod laying_out;
 
 use crate::diary::DiaryEntry;
 use crate::fact::PieceFact;

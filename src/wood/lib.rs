@@ -30,6 +30,7 @@ pub mod spigot;
 pub mod stations;
 pub mod steady;
 pub mod trueing;
+pub mod uneven;
 pub mod wall;
 pub mod weight;
 pub mod woods;

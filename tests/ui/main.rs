@@ -15,3 +15,4 @@ mod today;
 mod truing;
 mod walk;
 mod wall;
+mod wall_summary;
