@@ -56,7 +56,7 @@ pub fn profile_of(piece: &Piece) -> Result<Profile, NoShape> {
     let impossible = |e: ProfileError| NoShape::Impossible(e);
     let depths: Vec<f64> = measured.iter().map(|m| m.0).collect();
     let radii: Vec<f64> = measured.iter().map(|m| 0.5 * m.1).collect();
-    let outside = Outside::through(&depths, &radii).map_err(|e| impossible(e.into()))?;
-    let walls = Walls::through(&walls).map_err(|e| impossible(e.into()))?;
+    let outside = Outside::through(&depths, &radii).map_err(impossible)?;
+    let walls = Walls::through(&walls).map_err(impossible)?;
     Profile::new(outside, &walls, height, height - floor).map_err(impossible)
 }
