@@ -64,7 +64,13 @@ impl HalfSection {
                 (outside.point(depth), walls.at(depth))
             })
             .collect();
-        let bore = |depth: f64| bore_radius(outside, walls, &keepers, depth);
+        // Only those no farther away along the axis than the thickest wall can keep anything.
+        let reach = keepers.iter().map(|k| k.1).fold(0.0, f64::max);
+        let bore = |depth: f64| {
+            let from = keepers.partition_point(|k| k.0.depth_mm < depth - reach);
+            let to = keepers.partition_point(|k| k.0.depth_mm <= depth + reach);
+            bore_radius(outside, walls, &keepers[from..to], depth)
+        };
         // The wall turns into the floor over a sixth of the depth, less where the vessel is narrow there, and below the
         // deepest reading: what was read is drawn as it was read.
         let turn = (floor / 6.0).min(0.6 * bore(floor)).min(30.0);

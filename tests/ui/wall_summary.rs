@@ -9,6 +9,7 @@ use evenwall_piece::fact::{Clock, Measure, PieceFact, Reading, StationRef};
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::Taken;
+use slint::ComponentHandle as _;
 
 use crate::bench::{Bench, START, moment};
 
