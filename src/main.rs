@@ -1,11 +1,11 @@
-//! Evenwall in a window: opens a shelf (or a copy of the demo) and shows its screens.
+//! Evenwall in a window: opens a shelf (or a copy of the demo) and shows its screens. `evenwall reckon` needs no window.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
 
-use clap::Parser;
-use evenwall::desktop::{self, folders, libraries};
+use clap::{Parser, Subcommand};
+use evenwall::desktop::{self, folders, libraries, questions};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
@@ -15,7 +15,7 @@ use evenwall_shelf::throwaway::ThrowawayDisk;
 
 /// A bench companion for turners of green hollow vessels.
 #[derive(Parser)]
-#[command(version, about)]
+#[command(version, about, args_conflicts_with_subcommands = true)]
 struct Asked {
     /// Opens the shelf in this folder instead of the usual one; an empty folder becomes a new shelf.
     #[arg(long, value_name = "DIR", conflicts_with = "demo")]
@@ -23,11 +23,29 @@ struct Asked {
     /// Opens a copy of an invented shelf in a temporary folder; nothing of it is kept.
     #[arg(long)]
     demo: bool,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+/// What it does without a window.
+#[derive(Subcommand)]
+enum Command {
+    /// Answers questions in JSON by the sums of the screens; src/reckon/QUESTIONS.md lists them all.
+    Reckon {
+        /// The questions; left out, or "-", they are read from standard input.
+        #[arg(value_name = "FILE")]
+        file: Option<PathBuf>,
+    },
 }
 
 #[allow(clippy::print_stderr)] // a program says on standard error why it did not start
 fn main() -> ExitCode {
-    match run(Asked::parse()) {
+    let asked = Asked::parse();
+    let outcome = match &asked.command {
+        Some(Command::Reckon { file }) => questions::answer(file.as_deref()),
+        None => run(asked),
+    };
+    match outcome {
         Ok(()) => ExitCode::SUCCESS,
         Err(sentence) => {
             eprintln!("{sentence}");

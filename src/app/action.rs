@@ -7,6 +7,7 @@ use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
+use crate::plan::PlanAction;
 use crate::route::{Page, Tab};
 use crate::shop::ShopAction;
 use crate::today::TodayAction;
@@ -54,6 +55,8 @@ pub enum Action {
     Drying(DryingAction),
     /// Something on True or Finish.
     Truing(TruingAction),
+    /// Something on Plan.
+    Plan(PlanAction),
     /// Something on the diary.
     Diary(DiaryAction),
     /// Something on Shop.

@@ -44,6 +44,7 @@ pub(crate) struct PageStates {
     pub flaws: crate::flaws::FlawsState,
     pub drying: crate::drying::DryingState,
     pub truing: crate::truing::TruingState,
+    pub plan: crate::plan::PlanState,
     pub diary: crate::diary::DiaryState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
@@ -190,6 +191,7 @@ impl App {
             Action::Flaws(a) => return self.apply_flaws(a, now),
             Action::Drying(a) => return self.apply_drying(a, now),
             Action::Truing(a) => return self.apply_truing(a, now),
+            Action::Plan(a) => return self.apply_plan(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
@@ -220,6 +222,7 @@ impl App {
         self.enter_flaws(page.as_ref(), now);
         self.enter_drying(page.as_ref(), now);
         self.enter_truing(page.as_ref(), now);
+        self.enter_plan(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
         self.enter_shop(page.as_ref(), now);
         self.enter_checklist(page.as_ref(), now);
@@ -299,7 +302,9 @@ impl App {
     /// [`AppError::NotSaved`]; the old settings stay then.
     pub(crate) fn set_device(&mut self, device: DeviceSettings) -> Result<(), AppError> {
         self.store.save_device_settings(&device.to_json())?;
-        self.words = words_of(&device);
+        if device.words != self.device.words {
+            self.words = words_of(&device);
+        }
         self.device = device;
         Ok(())
     }

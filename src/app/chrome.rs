@@ -122,6 +122,7 @@ impl App {
                     "pieces",
                     String::new(),
                 ),
+                tab(Tab::Plan, words.text("tab-plan"), "plan", String::new()),
                 tab(Tab::Shop, words.text("tab-shop"), "shop", String::new()),
             ],
             undo: self.undo_view(),

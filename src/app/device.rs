@@ -85,6 +85,8 @@ pub struct DeviceSettings {
     pub left_handed: bool,
     /// Nothing moves on the screen.
     pub reduced_motion: bool,
+    /// The last plan, so that it is there after a restart.
+    pub plan: crate::plan::Draft,
 }
 
 impl Default for DeviceSettings {
@@ -98,6 +100,7 @@ impl Default for DeviceSettings {
             words: WordsChoice::default(),
             left_handed: false,
             reduced_motion: false,
+            plan: crate::plan::Draft::default(),
         }
     }
 }

@@ -16,6 +16,7 @@ pub mod new_piece;
 pub mod numbers;
 pub mod piece;
 pub mod pieces;
+pub mod plan;
 pub mod question;
 mod record;
 pub mod route;

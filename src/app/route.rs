@@ -1,4 +1,4 @@
-//! Route: which page is shown. Three tabs, and a stack of pages about one thing on top of them.
+//! Route: which page is shown. Four tabs, and a stack of pages about one thing on top of them.
 
 use evenwall_piece::ids::{FlawId, PieceId};
 
@@ -9,17 +9,23 @@ pub enum Tab {
     Today,
     /// All pieces.
     Pieces,
+    /// What wall to leave, before the tool touches wood.
+    Plan,
     /// The workshop.
     Shop,
 }
 
 impl Tab {
+    /// All tabs, in the order in which they stand.
+    pub const ALL: [Self; 4] = [Self::Today, Self::Pieces, Self::Plan, Self::Shop];
+
     /// Stable key, used by the screens.
     #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
             Self::Today => "today",
             Self::Pieces => "pieces",
+            Self::Plan => "plan",
             Self::Shop => "shop",
         }
     }
@@ -56,6 +62,8 @@ pub enum Page {
     Truing(PieceId),
     /// Finish: grits, coats, size, signature.
     Finishing(PieceId),
+    /// What is reckoned for it: the wall to leave and the rest.
+    PlanOf(PieceId),
     /// Everything recorded about it.
     Diary(PieceId),
     /// One bag a screen.
@@ -89,6 +97,7 @@ impl Page {
             Self::Weigh(_) => "weigh",
             Self::Truing(_) => "truing",
             Self::Finishing(_) => "finishing",
+            Self::PlanOf(_) => "plan-of",
             Self::Diary(_) => "diary",
             Self::BagRound => "bag-round",
             Self::WeighRound => "weigh-round",
@@ -115,6 +124,7 @@ impl Page {
             | Self::Weigh(id)
             | Self::Truing(id)
             | Self::Finishing(id)
+            | Self::PlanOf(id)
             | Self::Diary(id) => Some(id),
             _ => None,
         }

@@ -1,7 +1,8 @@
-//! Desktop: folders, clock, randomness and the system's libraries, for the program in a window.
+//! Desktop: folders, clock, randomness and the system's libraries for the program in a window, files for the one without.
 
 pub mod folders;
 pub mod libraries;
+pub mod questions;
 pub mod random;
 
 use evenwall_piece::piece::Moment;

@@ -26,6 +26,8 @@ keyed!(
         Source = "source",
         /// Which log it was cut from; pieces that share it are twins.
         Log = "log",
+        /// Diameter of the log or blank before turning.
+        LogDiameter = "log_diameter_mm",
         /// Largest outside diameter.
         Diameter = "diameter_mm",
         /// Rim to foot line, without the spigot.

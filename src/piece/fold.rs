@@ -21,6 +21,8 @@
 //! | readings at a station that is no longer laid out | kept in the diary and among the readings |
 //! | stations laid out anew at other depths, or another count | readings of the wall from before in fold order are kept, but count at no station; the floor's count on |
 //! | the same, for outside diameters and flaws | they keep the depth at which they were noted; a diameter noted while no depth was known stays in the diary and counts no more |
+//! | an oval measured at a station on two devices | the later in fold order counts, both stay in the diary |
+//! | stations moved after ovals were measured at them | the ovals stay in the diary, but count at no station |
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |

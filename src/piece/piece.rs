@@ -6,10 +6,12 @@ use chrono::{DateTime, FixedOffset, NaiveDate};
 
 use crate::detail::{DetailField, Details};
 use crate::diary::DiaryEntry;
-use crate::fact::{Clock, End, FlawNote, FlawTreated, Measure, Reading, StationRef};
+use crate::fact::{Clock, End, FlawNote, FlawTreated, Measure, Reading, RoundReading, StationRef};
 use crate::ids::{EntryId, FlawId, PieceId};
 use crate::stage::Stage;
-use crate::vocabulary::{BagFeel, CrackAnswer, FlawChange, MassChange, Method, TrueDecision};
+use crate::vocabulary::{
+    BagFeel, CrackAnswer, FlawChange, MassChange, Method, RoundHow, TrueDecision,
+};
 
 /// A moment with the offset of the place where it was noted.
 pub type Moment = DateTime<FixedOffset>;
@@ -194,6 +196,34 @@ pub struct OvalMeasured {
     pub shortest_mm: Measure,
 }
 
+/// A dried section as it was measured at a station.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SectionMeasured {
+    /// Longest and shortest diameter, mm.
+    Two {
+        /// The longest.
+        longest_mm: Measure,
+        /// The shortest.
+        shortest_mm: Measure,
+    },
+    /// More readings round.
+    Round {
+        /// How they were taken.
+        how: RoundHow,
+        /// The readings.
+        readings: Vec<RoundReading>,
+    },
+}
+
+/// The oval of one station after drying.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StationOval {
+    /// When.
+    pub at: Moment,
+    /// What was measured.
+    pub measured: SectionMeasured,
+}
+
 /// A tick on a checklist line.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Tick {
@@ -208,8 +238,10 @@ pub struct Tick {
 pub struct FinishRecord {
     /// The answer to the crack question, with its time.
     pub cracks: Option<(Moment, CrackAnswer)>,
-    /// The oval as measured.
+    /// The oval as measured at the widest place.
     pub oval: Option<OvalMeasured>,
+    /// Ovals measured at stations.
+    pub ovals: BTreeMap<u8, StationOval>,
     /// The spigot's round size after truing, mm.
     pub spigot_mm: Option<Measure>,
     /// Go, fill or scrap with the reason.
@@ -220,6 +252,14 @@ pub struct FinishRecord {
     pub coats: Vec<(Moment, String)>,
     /// How it was signed.
     pub signed: Option<(Moment, String)>,
+}
+
+impl FinishRecord {
+    /// True once an oval was measured anywhere.
+    #[must_use]
+    pub fn oval_measured(&self) -> bool {
+        self.oval.is_some() || !self.ovals.is_empty()
+    }
 }
 
 /// The state of one piece, derived from its diary and from nothing else.

@@ -18,7 +18,7 @@ use super::{Screens, on, on_touch};
 pub fn connect(screens: &Rc<Screens>) {
     let chrome = screens.window.global::<Chrome>();
     chrome.on_go_tab(on(screens, |key: SharedString| {
-        [Tab::Today, Tab::Pieces, Tab::Shop]
+        Tab::ALL
             .into_iter()
             .find(|t| key == t.key())
             .map(Action::GoTab)

@@ -1,7 +1,21 @@
 //! Hands drawings to Slint: the paths of a half section as the components take them.
 
-use evenwall_app::drawing::SectionDrawing;
-use evenwall_ui::SectionPaths;
+use evenwall_app::drawing::{OvalDrawing, SectionDrawing};
+use evenwall_ui::{OvalPaths, SectionPaths};
+
+/// The paths of a ring from above.
+#[must_use]
+#[allow(clippy::cast_possible_truncation)] // millimetres of a piece
+pub fn oval_paths(drawing: OvalDrawing) -> OvalPaths {
+    OvalPaths {
+        size: drawing.size as f32,
+        turned: drawing.turned.into(),
+        reckoned: drawing.reckoned.into(),
+        dried: drawing.dried.into(),
+        finish: drawing.finish.into(),
+        outline: drawing.outline.into(),
+    }
+}
 
 /// The paths of a drawing.
 #[must_use]

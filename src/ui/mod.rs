@@ -14,6 +14,7 @@ pub mod new_piece;
 pub mod piece;
 mod piece_forms;
 pub mod pieces;
+pub mod plan;
 pub mod shop;
 pub mod today;
 pub mod today_rounds;
@@ -64,6 +65,7 @@ impl Screens {
         flaws::connect(&screens);
         drying::connect(&screens);
         truing::connect(&screens);
+        plan::connect(&screens);
         diary::connect(&screens);
         shop::connect(&screens);
         checklist::connect(&screens);
@@ -108,6 +110,7 @@ impl Screens {
                 "flaws" | "flaw" => flaws::show(window, &app, key, now),
                 "drying" | "weigh" => drying::show(window, &app, key, now),
                 "truing" | "finishing" => truing::show(window, &app, key, now),
+                "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}

@@ -9,10 +9,16 @@ pub mod axis;
 pub mod bar;
 pub mod closed_ring;
 pub mod drill_depth;
+pub mod drying;
 pub mod evenness;
+pub mod exponential;
 pub mod fitted;
+pub mod forecast;
+pub mod forecast_score;
 pub mod half_section;
 pub mod humidity;
+pub mod invented_weights;
+pub mod kept;
 pub mod moisture;
 pub mod outline;
 pub mod outside;
@@ -20,24 +26,32 @@ pub mod own_shrinkage;
 pub mod pchip;
 pub mod profile;
 pub mod quadrature;
+pub mod quantile;
 pub mod range;
+pub mod room_air;
 pub mod rough_wall;
+pub mod scale_step;
 pub mod section;
 pub mod shrinkage;
 pub mod side_grain;
 pub mod speed;
 pub mod spigot;
 pub mod stations;
+pub mod staying;
 pub mod steady;
+pub mod survival;
+pub mod trend;
 pub mod trueing;
 pub mod uneven;
 pub mod wall;
+pub mod weighing_days;
 pub mod weight;
 pub mod woods;
 pub mod woods_search;
 pub mod woods_table;
 
 mod complex;
+mod weighings;
 
 #[cfg(test)]
 mod fixture_tests;
@@ -47,5 +61,9 @@ mod lathe_tests;
 mod profile_tests;
 #[cfg(test)]
 mod section_tests;
+#[cfg(test)]
+mod statistics_fixture_tests;
+#[cfg(test)]
+mod staying_tests;
 #[cfg(test)]
 mod trueing_tests;

@@ -15,15 +15,16 @@ pub const HUMIDITY: Range = Range::new("relative humidity", "", 0.0, 1.0);
 pub const MOISTURE: Range = Range::new("moisture of the wood", "", 0.0, 4.0);
 
 /// The four temperature-dependent constants of the isotherm, Celsius form.
-struct Constants {
-    w: f64,
-    k: f64,
-    k1: f64,
-    k2: f64,
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Constants {
+    pub(crate) w: f64,
+    pub(crate) k: f64,
+    pub(crate) k1: f64,
+    pub(crate) k2: f64,
 }
 
 impl Constants {
-    fn at(t: f64) -> Self {
+    pub(crate) fn at(t: f64) -> Self {
         Constants {
             w: 349.0 + 1.29 * t + 0.0135 * t * t,
             k: 0.805 + 0.000736 * t - 0.000_002_73 * t * t,
@@ -32,7 +33,7 @@ impl Constants {
         }
     }
 
-    fn moisture(&self, h: f64) -> f64 {
+    pub(crate) fn moisture(&self, h: f64) -> f64 {
         let kh = self.k * h;
         let one = self.k1 * kh;
         let two = self.k1 * self.k2 * kh * kh;

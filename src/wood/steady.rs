@@ -2,7 +2,10 @@
 //!
 //! Common practice, no source: over sixty days the weight is within the larger of two scale steps and one per cent, with
 //! at least five weighings, and the last three weeks have not fallen by more than a step. The count starts when the fall
-//! stops. It knows nothing of the season: a damp month can hide a fall and a dry one can feign it.
+//! stops. It knows nothing of the season: a damp month can hide a fall and a dry one can feign it:
+//! [`crate::staying`] reckons with the room.
+
+use crate::weighings::{in_order, sound_step};
 
 /// Days the weight must stay put.
 pub const OF_DAYS: u32 = 60;
@@ -49,24 +52,8 @@ pub struct Steadiness {
 /// last change of mass. Entries that are not finite or not above 0 g are left out; a step that is not above 0 is taken as
 /// 1 g. Of several weighings on one instant the later given counts.
 pub fn steady_plain(weighings: &[(f64, f64)], scale_step_g: f64) -> Steadiness {
-    let step = if scale_step_g.is_finite() && scale_step_g > 0.0 {
-        scale_step_g
-    } else {
-        1.0
-    };
-    let mut run: Vec<(f64, f64)> = Vec::with_capacity(weighings.len());
-    let mut sorted: Vec<(f64, f64)> = weighings
-        .iter()
-        .copied()
-        .filter(|(day, mass)| day.is_finite() && mass.is_finite() && *mass > 0.0)
-        .collect();
-    sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
-    for (day, mass) in sorted {
-        match run.last_mut() {
-            Some(last) if last.0 == day => last.1 = mass,
-            _ => run.push((day, mass)),
-        }
-    }
+    let step = sound_step(scale_step_g);
+    let run = in_order(weighings);
     let answer = |days_steady: f64, weighings: usize, reason: Reason| Steadiness {
         days_steady,
         of_days: OF_DAYS,

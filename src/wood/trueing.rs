@@ -104,6 +104,26 @@ pub(crate) fn free_reach(radius: f64, d: f64, strains: Strains) -> (f64, f64) {
     )
 }
 
+/// Least distance of the dried outside from the lathe's own axis carried along by the wood, mm, for a section of `radius_mm` with
+/// its pith `pith_mm` from the axis, outside: the largest round that can be turned from it, as a radius. Exact.
+///
+/// # Errors
+/// [`SectionError`] when a figure is out of range or the pith is not outside.
+pub fn outside_reach_mm(
+    radius_mm: f64,
+    pith_mm: f64,
+    strains: Strains,
+) -> Result<f64, SectionError> {
+    let radius = crate::section::SECTION_RADIUS.check(radius_mm)?;
+    let pith = Range::new(
+        "distance of the pith, outside the section,",
+        "mm",
+        radius,
+        crate::section::PITH_DISTANCE.max,
+    );
+    Ok(free_reach(radius, pith.check(pith_mm)?, strains).0)
+}
+
 /// Share of the full ovality that counts, first order, for a pith at `ratio` = d / a outside the section:
 /// c(s) = max of s sin(b) atan2(sin b, s - cos b). 0.91 at the surface, rising to 1 far away.
 ///

@@ -10,7 +10,7 @@ use crate::fitted::{FitError, bore_of, ellipse, from_angles, from_centre, from_d
 use crate::own_shrinkage::{MeasureError, own_shrinkage};
 use crate::section::{Dried, Pith, Ring, Strains, Xy, dried};
 use crate::shrinkage::shrinkage;
-use crate::trueing::{affine_wall_mm, free_factor, wall_left};
+use crate::trueing::{affine_wall_mm, free_factor, outside_reach_mm, wall_left};
 
 /// White ash from green to 8 %.
 fn ash() -> Strains {
@@ -328,4 +328,12 @@ proptest! {
     fn the_share_of_the_oval_rises_with_the_distance(s in 1.0..50.0_f64) {
         prop_assert!(free_factor(s * 1.01).unwrap() > free_factor(s).unwrap());
     }
+}
+
+/// Least radius of the dried outside for a pith at 1.1 of the radius: worked out twice, independently.
+#[test]
+fn the_outside_reaches_as_far_as_its_nearest_point() {
+    let reach = outside_reach_mm(70.0, 77.0, ash()).unwrap();
+    assert!((reach - 66.102416).abs() < 1e-6, "{reach}");
+    assert!(outside_reach_mm(70.0, 60.0, ash()).is_err());
 }

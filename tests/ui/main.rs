@@ -9,6 +9,7 @@ mod flaws;
 mod frame;
 mod piece;
 mod pieces;
+mod plan;
 mod shop;
 mod targets;
 mod today;

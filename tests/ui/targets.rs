@@ -42,6 +42,7 @@ pub fn pages() -> Vec<(String, Action)> {
     let mut pages = vec![
         ("today".to_owned(), Action::GoTab(Tab::Today)),
         ("pieces".to_owned(), Action::GoTab(Tab::Pieces)),
+        ("plan".to_owned(), Action::GoTab(Tab::Plan)),
         ("shop".to_owned(), Action::GoTab(Tab::Shop)),
         open("new-piece", Page::NewPiece),
         open("bag-round", Page::BagRound),
@@ -68,6 +69,7 @@ pub fn pages() -> Vec<(String, Action)> {
         open("weigh", Page::Weigh(id("j23"))),
         open("truing", Page::Truing(id("j18"))),
         open("finishing", Page::Finishing(id("j17"))),
+        open("plan-of", Page::PlanOf(id("k16"))),
         open("diary", Page::Diary(id("j18"))),
     ];
     pages.extend(

@@ -260,3 +260,87 @@ fn section_of_a_measured_piece(bencher: divan::Bencher) {
     let piece = app.pieces().next().unwrap();
     bencher.bench_local(|| evenwall_app::drawing::section(piece, true));
 }
+
+/// A vessel in True, 12 stations with 16 distances from the centre mark and 4 walls each.
+fn vessel_in_true() -> Vec<PieceFact> {
+    use evenwall_piece::fact::RoundReading;
+    use evenwall_piece::vocabulary::RoundHow;
+    let mm = |field, value| PieceFact::Detail {
+        field,
+        value: Some(DetailValue::Length(Measure::plain(value))),
+    };
+    let wood = PieceFact::Detail {
+        field: DetailField::Wood,
+        value: Some(DetailValue::Text("white-ash".into())),
+    };
+    let mut facts = vec![
+        PieceFact::Created,
+        wood,
+        mm(DetailField::Diameter, 150.0),
+        mm(DetailField::Height, 260.0),
+        PieceFact::Stations {
+            count: 12,
+            depths_mm: (0..12).map(|i| 12.0 + 20.0 * f64::from(i)).collect(),
+        },
+    ];
+    for station in 1..=12_u8 {
+        let green = 150.0 - 4.0 * (f64::from(station) - 5.0).abs();
+        facts.push(PieceFact::OutsideDiameter {
+            station,
+            diameter_mm: Some(Measure::plain(green)),
+        });
+        for hour in [12, 3, 6, 9] {
+            facts.push(PieceFact::Reading(Reading {
+                station: StationRef::Wall(station),
+                position: Clock::new(hour).unwrap(),
+                wall_mm: Some(Measure::plain(10.0 + 0.1 * f64::from(hour))),
+                feel: None,
+                taken: Taken::Callipers,
+            }));
+        }
+        let readings = (0..16).map(|i| {
+            let angle = std::f64::consts::TAU * f64::from(i) / 16.0;
+            let shrunk = 0.036 * angle.cos().powi(2) + 0.057 * angle.sin().powi(2);
+            RoundReading {
+                turn_deg: angle.to_degrees(),
+                mm: Measure::plain(0.5 * green * (1.0 - shrunk)),
+            }
+        });
+        facts.push(PieceFact::OvalRound {
+            station,
+            how: RoundHow::FromCentre,
+            readings: readings.collect(),
+        });
+    }
+    facts.push(PieceFact::StageMoved(Stage::True));
+    facts
+}
+
+/// Everything True-up shows over 12 stations with 16 readings each. Aim: under 10 ms.
+#[divan::bench]
+fn true_view_of_12_stations(bencher: divan::Bencher) {
+    let id = PieceId::new("m1").unwrap();
+    let mut store = evenwall_app::store::MemoryStore::default();
+    store
+        .append_piece(&id, now(), now(), vessel_in_true())
+        .unwrap();
+    let mut app = App::open(Box::new(store), false, now()).unwrap();
+    app.apply(Action::Open(Page::Truing(id)), now());
+    assert_eq!(app.true_view(now()).unwrap().places.len(), 12);
+    bencher.bench_local(|| app.true_view(now()));
+}
+
+/// Plan with all its results, its drawings and what another pith or size would change, the pith off centre in the bore: the
+/// dearest case.
+#[divan::bench]
+fn all_results_of_plan(bencher: divan::Bencher) {
+    use evenwall_app::plan::{PlanAction, PlanField};
+    let mut app = App::open(Box::new(MemoryStore::default()), false, now()).unwrap();
+    let mut plan = |action| app.apply(Action::Plan(action), now());
+    plan(PlanAction::Chose("pith".into(), "bore".into()));
+    plan(PlanAction::Wood("white-ash".into()));
+    plan(PlanAction::Enter(PlanField::PithDistance));
+    plan(PlanAction::Typed("30".into()));
+    plan(PlanAction::Set);
+    bencher.bench_local(|| app.plan_view(now()));
+}

@@ -34,6 +34,7 @@ pub const FORM_ORDER: &[DetailField] = &[
     DetailField::Felled,
     DetailField::Source,
     DetailField::Log,
+    DetailField::LogDiameter,
     DetailField::Diameter,
     DetailField::Height,
     DetailField::SpigotLength,
@@ -79,6 +80,7 @@ pub fn label(app: &App, field: DetailField) -> String {
 pub const fn quantity(field: DetailField) -> Option<Quantity> {
     Some(match field {
         DetailField::PithDistance => Quantity::PithDistance,
+        DetailField::LogDiameter => Quantity::LogDiameter,
         DetailField::Diameter => Quantity::OutsideDiameter,
         DetailField::Height => Quantity::Height,
         DetailField::SpigotLength => Quantity::SpigotLength,

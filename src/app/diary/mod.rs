@@ -2,7 +2,10 @@
 
 mod choices;
 mod correct;
+mod correct_oval;
 mod describe;
+mod describe_flaw;
+mod describe_oval;
 mod filter;
 mod view;
 

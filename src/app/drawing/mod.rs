@@ -8,13 +8,17 @@
 mod outside_view;
 mod oval;
 mod path;
+mod plan_ring;
+mod plan_section;
 mod section;
 mod spots;
 
 pub use outside_view::{
     OutsideDrawing, OutsidePlace, flaw_on_outside, outside_view, place_on_outside,
 };
-pub use oval::{OvalDrawing, oval};
+pub use oval::{OvalDrawing, OvalShapes, oval};
+pub use plan_ring::plan_ring;
+pub use plan_section::{PlannedShape, plan_section};
 pub(crate) use section::drawn_outside;
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;

@@ -42,17 +42,24 @@ impl App {
         Form::from_key(key).unwrap_or(Form::Vessel)
     }
 
-    /// Sizes that are often made in the form chosen, in round figures of the device's unit: diameter and height as they
-    /// are typed. Common practice, no source.
-    pub(super) fn usual_sizes(&self) -> Vec<(String, String)> {
-        let form = self.draft_form();
+    /// Sizes that are often made in a form, in round figures of the device's unit: diameter and height, mm. Common practice,
+    /// no source.
+    pub(crate) fn often_made(&self, form: Form) -> Vec<(f64, f64)> {
         let (sizes, in_a_unit) = match self.device().length {
             LengthChoice::Mm => (in_mm(form), 1.0),
             LengthChoice::InchDecimal | LengthChoice::InchFraction => (in_inches(form), 25.4),
         };
-        let numbers = self.numbers();
-        let text = |quantity, v: f64| numbers.quantity(quantity, v * in_a_unit).number;
         sizes
+            .into_iter()
+            .map(|(d, h)| (d * in_a_unit, h * in_a_unit))
+            .collect()
+    }
+
+    /// The same for the form chosen, as they are typed.
+    pub(super) fn usual_sizes(&self) -> Vec<(String, String)> {
+        let numbers = self.numbers();
+        let text = |quantity, mm: f64| numbers.quantity(quantity, mm).number;
+        self.often_made(self.draft_form())
             .into_iter()
             .map(|(d, h)| {
                 (

@@ -19,22 +19,36 @@ impl App {
     pub(super) fn woods_offered(&self) -> Vec<String> {
         let draft = &self.states.new_piece.draft;
         let typed = draft.text(DetailField::Wood).trim();
-        let used = self.woods_used();
         if typed.is_empty() || !draft.searching_wood {
-            let mut offered: Vec<String> = used;
+            let mut offered: Vec<String> = self.woods_used();
             offered.truncate(MOST_OFFERED);
             return offered;
         }
-        let plain = folded(typed);
+        let mut offered = self.woods_answering(typed);
+        // Nothing to offer where the field already says it.
+        if offered.len() == 1 && folded(&self.wood_name(&offered[0])) == folded(typed) {
+            offered.clear();
+        }
+        offered
+    }
+
+    /// Woods that answer to the letters typed, own woods and those used before first; those used last where nothing is typed.
+    pub(crate) fn woods_answering(&self, typed: &str) -> Vec<String> {
+        let plain = folded(typed.trim());
         let answers = |name: &str| {
             let name = folded(name);
             plain.split_whitespace().all(|word| name.contains(word))
         };
+        let used = self.woods_used();
         let mut offered: Vec<String> = Vec::new();
-        let own = self.shop().woods.iter();
-        offered.extend(own.filter(|w| answers(&w.name)).map(|w| w.id.clone()));
-        offered.extend(used.into_iter().filter(|w| answers(&self.wood_name(w))));
-        offered.extend(search(&plain, &[]).into_iter().map(|w| w.key.clone()));
+        if plain.is_empty() {
+            offered.extend(used);
+        } else {
+            let own = self.shop().woods.iter();
+            offered.extend(own.filter(|w| answers(&w.name)).map(|w| w.id.clone()));
+            offered.extend(used.into_iter().filter(|w| answers(&self.wood_name(w))));
+            offered.extend(search(&plain, &[]).into_iter().map(|w| w.key.clone()));
+        }
         let mut seen = Vec::new();
         offered.retain(|w| {
             let new = !seen.contains(w);
@@ -42,10 +56,6 @@ impl App {
             new
         });
         offered.truncate(MOST_OFFERED);
-        // Nothing to offer where the field already says it.
-        if offered.len() == 1 && folded(&self.wood_name(&offered[0])) == plain {
-            offered.clear();
-        }
         offered
     }
 

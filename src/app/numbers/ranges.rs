@@ -84,6 +84,8 @@ macro_rules! quantities {
 quantities! {
     /// Largest or any outside diameter of the piece, mm.
     OutsideDiameter = "outside-diameter", Length, Range::even(40.0, 600.0, 180.0);
+    /// From the centre mark to the outside of a dried piece, mm.
+    FromCentre = "from-centre", Length, Range::even(5.0, 300.0, 90.0);
     /// Diameter of the log or blank before turning, mm.
     LogDiameter = "log-diameter", Length, Range::new(50.0, 1000.0, 50.0, 700.0, 220.0);
     /// Height from rim to foot line, without the spigot, mm.
@@ -134,6 +136,8 @@ quantities! {
     Humidity = "humidity", Percent, Range::even(20.0, 95.0, 65.0);
     /// A moisture meter's reading, per cent of the dry weight; meters are little use above 30.
     MoistureMeter = "moisture-meter", Percent, Range::new(5.0, 60.0, 5.0, 30.0, 12.0);
+    /// The moisture at which wood settles where it will live, per cent of the dry weight.
+    SettledMoisture = "settled-moisture", Percent, Range::new(3.0, 28.0, 5.0, 20.0, 9.0);
     /// Shrinkage from green to oven-dry, per cent.
     Shrinkage = "shrinkage", Percent, Range::even(1.0, 25.0, 7.8);
     /// Moisture of green wood, per cent of the dry weight.

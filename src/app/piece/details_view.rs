@@ -32,6 +32,7 @@ const GROUPS: [(&str, &[DetailField]); 5] = [
             DetailField::Felled,
             DetailField::Source,
             DetailField::Log,
+            DetailField::LogDiameter,
         ],
     ),
     (
@@ -209,7 +210,7 @@ impl App {
     }
 
     /// The woods that answer to what was typed, own ones first.
-    fn woods_to_choose(&self, typed: &str) -> Vec<OfferView> {
+    pub(crate) fn woods_to_choose(&self, typed: &str) -> Vec<OfferView> {
         let lower = typed.trim().to_lowercase();
         let selected = |name: &str| name.to_lowercase() == lower;
         let own = self

@@ -71,6 +71,17 @@ impl App {
                 words.with("piece-way-coats", &[("n", coats.into())]),
             ));
         }
+        if piece.living() {
+            let wall = piece.details.mm(DetailField::WallWanted);
+            let note = wall.map_or_else(
+                || words.text("piece-way-no-wall"),
+                |mm| {
+                    let wall = self.numbers().wall(mm).short().text();
+                    words.with("piece-way-wall-wanted", &[("wall", wall.into())])
+                },
+            );
+            all.push(way("plan", "plan", note));
+        }
         all.push(way(
             "diary",
             "list",
@@ -156,6 +167,7 @@ impl App {
             "drying" => Action::Open(Page::Drying(id)),
             "truing" => Action::Open(Page::Truing(id)),
             "finishing" => Action::Open(Page::Finishing(id)),
+            "plan" => Action::Open(Page::PlanOf(id)),
             "diary" => Action::Open(Page::Diary(id)),
             "details" => Action::Open(Page::Details(id)),
             "stages" => Action::Open(Page::Stages(id)),

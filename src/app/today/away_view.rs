@@ -212,12 +212,7 @@ impl App {
             let agenda = agenda(&pieces, bench);
             let due = Self::main_tasks(Self::due_tasks(&agenda), order);
             let rows = self.kept_in_order("return", order, &due, bench);
-            let group = Group {
-                key: "return",
-                head: None,
-                rows,
-                most: MOST,
-            };
+            let group = Group::of("return", None, rows, MOST);
             view.title = words.text("today-back");
             view.away_until.clear();
             view.return_title = words.text("away-return");

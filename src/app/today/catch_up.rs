@@ -71,12 +71,7 @@ impl App {
             let due = Self::main_tasks(agenda.overdue.iter(), order);
             let left = due.len();
             let rows = self.kept_in_order("catch-up", order, &due, bench);
-            let group = Group {
-                key: "catch-up",
-                head: None,
-                rows,
-                most: MOST,
-            };
+            let group = Group::of("catch-up", None, rows, MOST);
             CatchUpView {
                 title: words.text("catch-up-title"),
                 intro: if left == 0 {

@@ -13,7 +13,22 @@ pub(super) struct Group {
     pub key: &'static str,
     pub head: Option<RowView>,
     pub rows: Vec<RowView>,
+    /// How many rows there are with those that were not made because they are not shown.
+    pub all: usize,
     pub most: usize,
+}
+
+impl Group {
+    /// A group whose rows are all made.
+    pub fn of(key: &'static str, head: Option<RowView>, rows: Vec<RowView>, most: usize) -> Self {
+        Self {
+            key,
+            head,
+            all: rows.len(),
+            rows,
+            most,
+        }
+    }
 }
 
 /// True for a row whose look can be answered in place.
@@ -27,8 +42,39 @@ fn is_bag(row: &RowView) -> bool {
 }
 
 impl App {
+    /// A group of tasks that are due, with those answered today in their places. Where only `most` are shown the rows after
+    /// them are counted and not made: with a thousand bags due they would be most of the waiting.
+    pub(super) fn due_group(
+        &self,
+        key: &'static str,
+        head: RowView,
+        tasks: &[Task],
+        most: usize,
+        bench: &Bench<'_>,
+    ) -> Group {
+        let answered = self.done_in(key, bench.today).len();
+        let few = tasks.len() + answered <= most + 1;
+        let made = if few || self.shows_whole(key) {
+            tasks
+        } else {
+            &tasks[..most.min(tasks.len())]
+        };
+        let rows = self.due_rows(key, made, Manner::default(), bench);
+        Group {
+            key,
+            head: Some(head),
+            all: rows.len() + tasks.len() - made.len(),
+            rows,
+            most,
+        }
+    }
+
+    fn shows_whole(&self, key: &str) -> bool {
+        self.states.today.whole.iter().any(|g| g == key)
+    }
+
     /// The rows of tasks that are due, with those answered today in their places.
-    pub(super) fn due_rows(
+    fn due_rows(
         &self,
         group: &'static str,
         tasks: &[Task],
@@ -74,11 +120,10 @@ impl App {
 
     /// The list of these groups, the open row with its answers. A group that holds nothing is left out.
     pub(super) fn listed(&self, groups: Vec<Group>, bench: &Bench<'_>) -> ListView {
-        let state = &self.states.today;
         let mut rows = Vec::new();
         for group in groups.into_iter().filter(|g| !g.rows.is_empty()) {
-            let all = group.rows.len();
-            let whole = state.whole.iter().any(|g| g == group.key);
+            let all = group.all;
+            let whole = self.shows_whole(group.key);
             // One row more is no reason for a row that says so.
             let shown = if whole || all <= group.most + 1 {
                 all

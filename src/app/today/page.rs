@@ -3,14 +3,13 @@
 use std::collections::HashSet;
 
 use chrono::{Datelike, NaiveDate};
-use evenwall_piece::agenda::{Agenda, Bench, Unseen, agenda};
+use evenwall_piece::agenda::{Agenda, Bench, Task, Unseen, agenda};
 use evenwall_piece::away::{catch_up, on_return};
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::round::{WeighWhich, bag_round, weigh_round};
 
 use super::list::Group;
-use super::row::Manner;
 use super::view::{ButtonView, ListView, NothingView, NoticeView, RowView, Shape, TodayView};
 use crate::app::App;
 use crate::words::dates::{month_long, weekday_long};
@@ -106,7 +105,6 @@ impl App {
             late,
             ..RowView::default()
         };
-        let plain = Manner::default();
         let coming = agenda
             .coming
             .iter()
@@ -120,42 +118,27 @@ impl App {
             .filter(|u| u.days >= UNSEEN_FROM_DAYS && !due.contains(&u.piece))
             .filter_map(|u| self.unseen_row(u))
             .collect();
+        let due = |key, title, tasks: &[Task], most, late| {
+            let head = head(key, title, tasks.len(), late);
+            self.due_group(key, head, tasks, most, bench)
+        };
+        let other = |key, title, count, rows, most| {
+            Group::of(key, Some(head(key, title, count, false)), rows, most)
+        };
+        let ready = &agenda.probably_ready;
+        let late = &agenda.overdue;
         vec![
-            Group {
-                key: "overdue",
-                head: Some(head("overdue", "today-overdue", agenda.overdue.len(), true)),
-                rows: self.due_rows("overdue", &agenda.overdue, plain, bench),
-                most: MOST_DUE,
-            },
-            Group {
-                key: "today",
-                head: Some(head("today", "today-due", agenda.today.len(), false)),
-                rows: self.due_rows("today", &agenda.today, plain, bench),
-                most: MOST_DUE,
-            },
-            Group {
-                key: "ready",
-                head: Some(head(
-                    "ready",
-                    "today-probably-ready",
-                    agenda.probably_ready.len(),
-                    false,
-                )),
-                rows: self.due_rows("ready", &agenda.probably_ready, plain, bench),
-                most: MOST_READY,
-            },
-            Group {
-                key: "coming",
-                head: Some(head("coming", "today-coming", agenda.coming.len(), false)),
-                rows: coming,
-                most: MOST_COMING,
-            },
-            Group {
-                key: "unseen",
-                head: Some(head("unseen", "today-longest-unlooked", 0, false)),
-                rows: unseen,
-                most: MOST_UNSEEN,
-            },
+            due("overdue", "today-overdue", late, MOST_DUE, true),
+            due("today", "today-due", &agenda.today, MOST_DUE, false),
+            due("ready", "today-probably-ready", ready, MOST_READY, false),
+            other(
+                "coming",
+                "today-coming",
+                agenda.coming.len(),
+                coming,
+                MOST_COMING,
+            ),
+            other("unseen", "today-longest-unlooked", 0, unseen, MOST_UNSEEN),
         ]
     }
 

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 18] = [
+pub(super) const EN_GB: [(&str, &str); 19] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -14,6 +14,7 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
     ("flaws", include_str!("en-GB/flaws.ftl")),
     ("drying", include_str!("en-GB/drying.ftl")),
     ("trueup", include_str!("en-GB/trueup.ftl")),
+    ("plan", include_str!("en-GB/plan.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
     ("diary", include_str!("en-GB/diary.ftl")),
     ("shop", include_str!("en-GB/shop.ftl")),
@@ -25,7 +26,7 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 18] = [
+pub(super) const EN_US: [(&str, &str); 19] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -36,6 +37,7 @@ pub(super) const EN_US: [(&str, &str); 18] = [
     ("flaws", include_str!("en-US/flaws.ftl")),
     ("drying", include_str!("en-US/drying.ftl")),
     ("trueup", include_str!("en-US/trueup.ftl")),
+    ("plan", include_str!("en-US/plan.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),
     ("diary", include_str!("en-US/diary.ftl")),
     ("shop", include_str!("en-US/shop.ftl")),

@@ -6,8 +6,8 @@ use crate::fold::deletion::Deletion;
 use crate::fold::laying_out::lay_out;
 use crate::ids::{EntryId, FlawId, LineId, PieceId};
 use crate::piece::{
-    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, StageVisit, StationReading,
-    Stations, Tick, Weighing,
+    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, SectionMeasured, StageVisit,
+    StationOval, StationReading, Stations, Tick, Weighing,
 };
 use crate::stage::{Group, Stage};
 use crate::vocabulary::Method;
@@ -71,6 +71,7 @@ impl Fold {
             let finish = &mut self.piece.finish;
             finish.cracks = None;
             finish.oval = None;
+            finish.ovals.clear();
             finish.spigot_mm = None;
             finish.decision = None;
         }
@@ -125,6 +126,9 @@ impl Fold {
                     count: *count,
                     depths_mm: depths_mm.clone(),
                 };
+                if stations.moved_from(&piece.stations) {
+                    piece.finish.ovals.clear();
+                }
                 lay_out(piece, stations);
             }
             PieceFact::Reading(reading) => {
@@ -213,6 +217,30 @@ impl Fold {
                     shortest_mm,
                 });
             }
+            PieceFact::OvalAt {
+                station,
+                longest_mm,
+                shortest_mm,
+            } => {
+                let measured = SectionMeasured::Two {
+                    longest_mm: longest_mm.clone(),
+                    shortest_mm: shortest_mm.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
+            }
+            PieceFact::OvalRound {
+                station,
+                how,
+                readings,
+            } => {
+                let measured = SectionMeasured::Round {
+                    how: *how,
+                    readings: readings.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
+            }
             PieceFact::SpigotTrued(size) => piece.finish.spigot_mm = Some(size.clone()),
             PieceFact::TrueDecided { decision, reason } => {
                 piece.finish.decision = Some((at, *decision, reason.clone()));
@@ -294,6 +322,8 @@ fn in_hand(fact: &PieceFact) -> bool {
             | PieceFact::Weighed { .. }
             | PieceFact::Cracks(_)
             | PieceFact::Oval { .. }
+            | PieceFact::OvalAt { .. }
+            | PieceFact::OvalRound { .. }
             | PieceFact::SpigotTrued(_)
             | PieceFact::Grits(_)
             | PieceFact::Coat(_)

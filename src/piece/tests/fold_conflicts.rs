@@ -343,3 +343,27 @@ fn anything_measured_finds_a_piece_that_could_not_be_found() {
         assert_eq!(piece.not_found, None, "{seen:?}");
     }
 }
+
+// Ovals at stations.
+
+#[test]
+fn an_oval_measured_at_a_station_on_two_devices_counts_as_the_later_and_both_stay() {
+    let oval = |longest| F::OvalAt {
+        station: 2,
+        longest_mm: Measure::plain(longest),
+        shortest_mm: Measure::plain(170.0),
+    };
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![oval(180.0)]),
+        line("phone", 1, 3, vec![oval(179.0)]),
+    ]));
+    assert_eq!(piece.finish.ovals.len(), 1);
+    // `phone` comes after the bench in fold order at the same seq.
+    let span = piece.finish.ovals[&2].measured.span_mm();
+    assert_eq!(span, Some((179.0, 170.0)));
+    let told = piece
+        .diary
+        .iter()
+        .filter(|e| matches!(e.fact, F::OvalAt { .. }) && !e.retracted);
+    assert_eq!(told.count(), 2);
+}

@@ -44,6 +44,7 @@ fn timeless(mut piece: Piece) -> Piece {
     let finish = &mut piece.finish;
     finish.cracks = finish.cracks.map(|(_, c)| (t, c));
     finish.oval.iter_mut().for_each(|o| o.at = t);
+    finish.ovals.values_mut().for_each(|o| o.at = t);
     finish.decision.iter_mut().for_each(|d| d.0 = t);
     for list in [&mut finish.grits, &mut finish.coats] {
         list.iter_mut().for_each(|g| g.0 = t);

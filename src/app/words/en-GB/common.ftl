@@ -54,6 +54,7 @@ app-name = Evenwall
 
 tab-today = Today
 tab-pieces = Pieces
+tab-plan = Plan
 tab-shop = Shop
 
 ## Buttons and answers

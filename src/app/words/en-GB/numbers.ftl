@@ -43,6 +43,7 @@ ask-unit = { $typed } does not fit the unit that is set.
 ## What is entered, as it reads inside a sentence
 
 quantity-outside-diameter = outside diameter
+quantity-from-centre = distance from the { -centre } mark
 quantity-log-diameter = log diameter
 quantity-height = height from rim to foot line
 quantity-mouth = mouth
@@ -67,6 +68,7 @@ quantity-tare = tare
 quantity-scale-step = scale step
 quantity-humidity = humidity
 quantity-moisture-meter = moisture reading
+quantity-settled-moisture = moisture it settles at
 quantity-temperature = temperature
 quantity-speed = speed
 quantity-allowance = wood kept in hand

@@ -236,6 +236,7 @@ detail-pith-distance-mm = Pith to axis
 detail-felled = Felled
 detail-source = Where it came from
 detail-log = Log
+detail-log-diameter-mm = Log diameter
 detail-diameter-mm = Outside diameter
 detail-height-mm = Rim to foot line
 detail-spigot-length-mm = { -spigot(case: "start") } length

@@ -1,0 +1,35 @@
+//! Reckon: the sums of the science layer as JSON questions and answers, for scripts and for checking.
+//!
+//! [`run`](run::run) reads questions and writes one list of answers. What can be asked stands in [`registry`], each question
+//! with its keys, units and ranges; `QUESTIONS.md` is printed from it by [`page`]. Every sum is a public function of
+//! `evenwall-wood`, the same that the screens use: this crate reads, checks, converts per cent and degrees, and names what it
+//! gives back. One file a group of questions. No files, no clock, no screens.
+
+pub mod answer;
+pub mod asked;
+pub mod key;
+pub mod page;
+pub mod question;
+pub mod refused;
+pub mod registry;
+pub mod run;
+
+mod air;
+mod bar;
+mod closed_ring;
+mod evenness;
+mod measured;
+mod outlines;
+mod own_shrinkage;
+mod pith;
+mod profile;
+mod rough_wall;
+mod section;
+mod shrinkage;
+mod side_grain;
+mod speed;
+mod spigot;
+mod strains;
+mod trueing;
+mod weights;
+mod woods;
