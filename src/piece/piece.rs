@@ -41,7 +41,7 @@ pub struct StationReading {
 }
 
 /// How far a station may move and still be the same, mm: less than a pencil line shows. Common practice, no source.
-const SAME_DEPTH_MM: f64 = 0.5;
+pub(crate) const SAME_DEPTH_MM: f64 = 0.5;
 
 /// The stations of a piece.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -99,6 +99,9 @@ pub struct Flaw {
     pub found_in: Stage,
     /// How it was noted.
     pub note: FlawNote,
+    /// How deep below the rim its station lay, mm, once the stations were laid out anew; `None` while its number still means
+    /// where it is.
+    pub depth_mm: Option<f64>,
     /// What was done and seen since, in the order of the diary.
     pub events: Vec<FlawEvent>,
 }
@@ -287,8 +290,10 @@ pub struct Piece {
     /// How many of the readings, from the first, were taken before the stations were laid out anew: those at the wall are
     /// of other places than their numbers mean now.
     pub readings_from: usize,
-    /// Outside diameters measured, by station, mm.
+    /// Outside diameters measured, by station as it is laid out now, mm.
     pub diameters: BTreeMap<u8, Measure>,
+    /// Outside diameters measured where no station lies any more: depth below the rim and diameter, mm, the latest last.
+    pub diameters_between: Vec<(f64, Measure)>,
     /// Its flaws in the order found.
     pub flaws: Vec<Flaw>,
     /// Looks in the order in which they happened.
@@ -381,6 +386,28 @@ impl Piece {
             by_position.insert(r.reading.position, r);
         }
         by_position.into_values().collect()
+    }
+
+    /// The station of a flaw as the stations are laid out now: the one it was noted at, or the nearest to where that lay.
+    #[must_use]
+    pub fn station_of(&self, flaw: &Flaw) -> Option<StationRef> {
+        let Some(depth) = flaw.depth_mm else {
+            return flaw.note.station;
+        };
+        let away = |d: &f64| (d - depth).abs();
+        (1..=u8::MAX)
+            .zip(&self.stations.depths_mm)
+            .min_by(|a, b| away(a.1).total_cmp(&away(b.1)))
+            .map(|(n, _)| StationRef::Wall(n))
+    }
+
+    /// The note of a flaw with its station as the stations are laid out now.
+    #[must_use]
+    pub fn note_now(&self, flaw: &Flaw) -> FlawNote {
+        FlawNote {
+            station: self.station_of(flaw),
+            ..flaw.note.clone()
+        }
     }
 
     /// A flaw by its id.

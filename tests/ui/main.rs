@@ -17,3 +17,4 @@ mod today;
 mod truing;
 mod walk;
 mod wall;
+mod wall_summary;

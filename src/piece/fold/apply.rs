@@ -3,6 +3,7 @@
 use crate::detail::Details;
 use crate::fact::PieceFact;
 use crate::fold::deletion::Deletion;
+use crate::fold::laying_out::lay_out;
 use crate::ids::{EntryId, FlawId, LineId, PieceId};
 use crate::piece::{
     FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, SectionMeasured, StageVisit,
@@ -37,6 +38,7 @@ impl Fold {
                 readings: Vec::new(),
                 readings_from: 0,
                 diameters: Default::default(),
+                diameters_between: Vec::new(),
                 flaws: Vec::new(),
                 looks: Vec::new(),
                 weighings: Vec::new(),
@@ -125,10 +127,9 @@ impl Fold {
                     depths_mm: depths_mm.clone(),
                 };
                 if stations.moved_from(&piece.stations) {
-                    piece.readings_from = piece.readings.len();
                     piece.finish.ovals.clear();
                 }
-                piece.stations = stations;
+                lay_out(piece, stations);
             }
             PieceFact::Reading(reading) => {
                 piece.half_turned = None;
@@ -155,6 +156,7 @@ impl Fold {
                         found_at: at,
                         found_in: stage,
                         note: note.clone(),
+                        depth_mm: None,
                         events: Vec::new(),
                     });
                 }
