@@ -76,6 +76,8 @@ pub struct App {
     demo: bool,
     /// Files outside the shelf, where this device has any to offer.
     pub(crate) files: Option<Box<dyn crate::files::Files>>,
+    pub(crate) work: crate::work::WorkState,
+    pub(crate) forecasts: crate::forecasting::Forecasts,
 }
 
 fn words_of(device: &DeviceSettings) -> Words {
@@ -118,6 +120,8 @@ impl App {
             notice_hidden: false,
             demo,
             files: None,
+            work: Default::default(),
+            forecasts: Default::default(),
         };
         for piece in loaded.pieces {
             app.pieces.insert(piece.id.clone(), piece);

@@ -12,6 +12,7 @@ pub mod detail;
 pub mod diary;
 pub mod dried;
 pub mod fact;
+pub mod flaw;
 pub mod fold;
 pub mod glue;
 pub mod ids;

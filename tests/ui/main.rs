@@ -7,6 +7,7 @@ mod diary;
 mod dried_well;
 mod drying;
 mod flaws;
+mod forecast;
 mod frame;
 mod piece;
 mod pieces;

@@ -181,6 +181,7 @@ impl App {
                 let title = said(&format!("mass-change-{}", change.key()));
                 self.line("scale", Filter::Weights, title, said("diary-mass-changed"))
             }
+            PieceFact::ForecastMade(made) => self.describe_forecast(made),
             PieceFact::Cracks(answer) => {
                 let answer = said(&format!("crack-answer-{}", answer.key()));
                 self.line(

@@ -3,7 +3,8 @@
 use chrono::NaiveDate;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, RoundReading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, RoundReading,
+    StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId, LineId};
 use evenwall_piece::line::Line;
@@ -187,6 +188,15 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
         look.prop_map(|(feel, mould, crack)| F::Look { feel, mould, crack }),
         (measure(), 0.0..90.0_f64).prop_map(|(mass_g, tare_g)| F::Weighed { mass_g, tare_g }),
         select(MassChange::ALL).prop_map(F::MassChanged),
+        (of((day(), day())), of((day(), day())), 1..40_u32).prop_map(
+            |(into_house, to_finish, weighings)| {
+                F::ForecastMade(ForecastMade {
+                    into_house,
+                    to_finish,
+                    weighings,
+                })
+            }
+        ),
     ];
     let truing = prop_oneof![
         select(CrackAnswer::ALL).prop_map(F::Cracks),
@@ -295,9 +305,10 @@ pub fn kind_index(fact: &PieceFact) -> usize {
         F::Retracts(_) => 32,
         F::OvalAt { .. } => 33,
         F::OvalRound { .. } => 34,
-        F::Unknown { .. } => 35,
+        F::ForecastMade(_) => 35,
+        F::Unknown { .. } => 36,
     }
 }
 
 /// How many kinds there are.
-pub const KINDS: usize = 36;
+pub const KINDS: usize = 37;
