@@ -185,7 +185,7 @@ fn walls_that_make_no_vessel_get_a_reason_and_still_a_drawing() {
     let m = measures(&w);
     assert!(m.alarming && m.rows.is_empty(), "{m:?}");
     assert!(
-        m.text.starts_with("The wall at station") && m.text.contains("thicker than the curve"),
+        m.text.starts_with("The wall at station 2 ") && m.text.contains("thicker than the curve"),
         "{}",
         m.text
     );

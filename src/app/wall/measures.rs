@@ -211,13 +211,20 @@ impl App {
                 return words.text("wall-shape-range");
             }
         };
-        let nearest = station_places(piece)
-            .into_iter()
-            .min_by(|a, b| (a.1 - depth).abs().total_cmp(&(b.1 - depth).abs()));
-        let station = match nearest {
-            Some((n, ..)) => self.the_station(StationRef::Wall(n)),
-            None => return words.text("wall-shape-range"),
+        let places = station_places(piece);
+        let away = |i: &usize| (places[*i].1 - depth).abs();
+        let Some(nearest) = (0..places.len()).min_by(|a, b| away(a).total_cmp(&away(b))) else {
+            return words.text("wall-shape-range");
         };
+        let wall = |i: usize| thinnest(piece, StationRef::Wall(places[i].0)).unwrap_or(0.0);
+        // Where the inner points of two stations pass one another the thicker wall of the two is the one to look at.
+        let named = match (error, nearest.checked_sub(1)) {
+            (ProfileError::TighterThanWall { .. }, Some(above)) if wall(above) > wall(nearest) => {
+                above
+            }
+            _ => nearest,
+        };
+        let station = self.the_station(StationRef::Wall(places[named].0));
         words.with(id, &[("station", station.into())])
     }
 
