@@ -121,7 +121,7 @@ fn range(answer: Answer, key: &str, range: Option<ReadyRange>, first: f64, today
         .with("spread_ratio", r.spread)
         .with_some("ahead_early_day", ahead.map(|a| first + a.0))
         .with_some("ahead_late_day", ahead.map(|a| first + a.1));
-    answer.with(key, Answer::from(one))
+    answer.with(key, one)
 }
 
 fn roads(answer: Answer, here: Road, house: Option<Road>, first: f64, today: f64) -> Answer {

@@ -53,7 +53,7 @@ pub fn given(asked: &Asked<'_>) -> bool {
 pub fn climate(asked: &Asked<'_>) -> Result<Climate, Refused> {
     let readings = asked.objects("readings");
     let steady = asked.has("temp_c") || asked.has("rh_pct");
-    if steady == !readings.is_empty() {
+    if steady != readings.is_empty() {
         return Err(Refused::together(format!(
             "{} needs the air one way: `temp_c` and `rh_pct`, or `readings`; give one of them",
             asked.of()

@@ -257,9 +257,9 @@ fn uneven_walls_on_a_shelf_and_in_a_bag() {
         // The worst of a shelf comes in its first hours and depends on how often one looks; a bag has no such hours.
         let loose = if bag.is_none() { 1.0 } else { 0.4 };
         within(&got, "spread_pct", spread, 0.65 * loose);
-        within(&got, "mismatch_strain_pct", mismatch, 0.17 * loose);
+        within(&got, "mismatch_strain_pct", mismatch, 0.18 * loose);
         within(&got, "gradient_pct", gradient, 0.8 * loose);
-        within(&got, "face_strain_pct", face, 0.21 * loose);
+        within(&got, "face_strain_pct", face, 0.26 * loose);
         let strain = 0.26 * number(&got, "spread_pct");
         within(&got, "mismatch_strain_pct", strain, 1e-9);
         near(&got, "elastic_limit_pct", 0.7, 1e-6);
