@@ -254,10 +254,11 @@ fn uneven_walls_on_a_shelf_and_in_a_bag() {
             "temp_c": 18, "rh_pct": 60, {way} "until_day": 90,
             "walls": [{{"wall_mm": {thin}, "area_cm2": 275}}, {{"wall_mm": {thick}, "area_cm2": 275}}]}}"#
         ));
-        // The worst of a shelf comes in its first hours and depends on how often one looks; a bag has no such hours.
-        let loose = if bag.is_none() { 1.0 } else { 0.4 };
-        within(&got, "spread_pct", spread, 0.65 * loose);
-        within(&got, "mismatch_strain_pct", mismatch, 0.18 * loose);
+        // The worst depends on how often one looks: here after every step, which finds a little more, most of all in the first
+        // hours on a shelf.
+        let loose = if bag.is_none() { 1.0 } else { 0.5 };
+        within(&got, "spread_pct", spread + 0.3, 0.35);
+        within(&got, "mismatch_strain_pct", mismatch + 0.08, 0.1);
         within(&got, "gradient_pct", gradient, 0.8 * loose);
         within(&got, "face_strain_pct", face, 0.26 * loose);
         let strain = 0.26 * number(&got, "spread_pct");

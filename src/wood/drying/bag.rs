@@ -74,7 +74,10 @@ mod tests {
     fn a_bag_leaves_a_wall_some_hundredths_of_the_exchange() {
         // 2 A h = 2 * 0.055 m2 * 2.5e-3 m/s = 2.75e-4 m3/s.
         let share = share_for_one_wall(USUAL_BAG, 550.0, OPEN_AIR).unwrap();
-        assert!((share - 1.510_502e-5 / 2.901_050_2e-4).abs() < 1e-6, "{share}");
+        assert!(
+            (share - 1.510_502e-5 / 2.901_050_2e-4).abs() < 1e-6,
+            "{share}"
+        );
         assert!(share_for_one_wall(USUAL_BAG, 550.0, 1e3).is_err());
     }
 }

@@ -191,7 +191,10 @@ mod tests {
     fn early_and_late_and_out_of_range() {
         // Early: 1 - 2 sqrt(Fo / pi), the half-infinite body (Crank p. 32).
         let early = series_left(1e-4, None).unwrap();
-        assert!((early - (1.0 - 2.0 * (1e-4 / PI).sqrt())).abs() < 1e-9, "{early}");
+        assert!(
+            (early - (1.0 - 2.0 * (1e-4 / PI).sqrt())).abs() < 1e-9,
+            "{early}"
+        );
         assert!(series_left(100.0, Some(1e-4)).unwrap() > 0.98);
         assert!(series_left(0.0, None).is_err() && series_left(0.1, Some(0.0)).is_err());
         assert!(solver_left(0.1, None, Cells::Ten, 0.0).is_err());
