@@ -141,8 +141,13 @@ fn main() {
         });
         let mb = |n: u64| format!("{:.0} MB", n as f64 / 1e6);
         let ms = |t: Duration| format!("{:.0} ms", t.as_secs_f64() * 1e3);
-        let (other, its) =
-            other_tool(&bytes).map_or(("-".into(), "-".into()), |(t, m)| (ms(t), mb(m)));
+        let others: Vec<String> = ["vipsthumbnail", "convert"]
+            .into_iter()
+            .map(|tool| match other_tool(&bytes, tool) {
+                Some((time, memory)) => format!("{tool} {} {}", ms(time), mb(memory)),
+                None => format!("{tool} -"),
+            })
+            .collect();
         println!(
             "{name:<22} {:>9} {:>10} {:>10} {:>9}   {}",
             mb(bytes.len() as u64),
