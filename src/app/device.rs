@@ -85,6 +85,8 @@ pub struct DeviceSettings {
     pub left_handed: bool,
     /// Nothing moves on the screen.
     pub reduced_motion: bool,
+    /// The folder of the newest pictures; empty means the platform's usual ones.
+    pub picture_folder: String,
 }
 
 impl Default for DeviceSettings {
@@ -98,6 +100,7 @@ impl Default for DeviceSettings {
             words: WordsChoice::default(),
             left_handed: false,
             reduced_motion: false,
+            picture_folder: String::new(),
         }
     }
 }

@@ -1,7 +1,8 @@
-//! Desktop: folders, clock, randomness and the system's libraries, for the program in a window.
+//! Desktop: folders, clock, randomness, pictures and the system's libraries, for the program in a window.
 
 pub mod folders;
 pub mod libraries;
+pub mod pictures;
 pub mod random;
 
 use evenwall_piece::piece::Moment;

@@ -13,6 +13,7 @@
 //! and before anything is decoded the header says what it would cost ([`limits::Limits`]). Colours are taken for sRGB:
 //! a profile in the file is dropped with the rest, so that colours of a wider space come out a little duller.
 
+pub mod drawing;
 pub mod error;
 pub mod exif;
 mod heads;

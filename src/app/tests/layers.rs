@@ -117,13 +117,7 @@ fn sources(folder: &Path, into: &mut Vec<PathBuf>) {
 
 #[test]
 fn pure_layers_touch_no_files_clocks_or_threads() {
-    for folder in [
-        "src/wood",
-        "src/photo",
-        "src/piece",
-        "src/shelf",
-        "src/app",
-    ] {
+    for folder in ["src/wood", "src/photo", "src/piece", "src/shelf", "src/app"] {
         let mut files = Vec::new();
         sources(&root().join(folder), &mut files);
         assert!(!files.is_empty());
