@@ -50,7 +50,7 @@ pub(crate) fn file_of(piece: &PieceId, photo: &PhotoHash) -> String {
 
 impl Shelf {
     /// Records one action as one line together with the photos that it names, all durable when this returns. A photo
-    /// that is there already is stored once. Where it fails, none of it stays: neither line nor photo.
+    /// that is there already is stored once. Where it fails, a photo that no line names does not stay.
     ///
     /// # Errors
     /// As [`Shelf::append_piece`].
@@ -78,10 +78,12 @@ impl Shelf {
         match &outcome {
             // The line may stand there all the same: its photos must.
             Err(ShelfError::Unconfirmed { .. }) => {}
+            // Also where a full disk took the line but not its newline: only what no line names goes.
             Err(_) => {
-                for (hash, _) in &wanted {
-                    self.forget_photo(piece, hash);
-                }
+                let hashes: Vec<PhotoHash> = wanted.into_iter().map(|(hash, _)| hash).collect();
+                // Where even looking fails, the next start looks again.
+                self.forget_unnamed_photos(piece, &hashes)
+                    .unwrap_or_default();
             }
             Ok(_) if wanted.is_empty() => {}
             Ok(_) => self.photos_are_recorded(),

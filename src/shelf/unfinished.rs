@@ -56,7 +56,7 @@ impl Shelf {
     }
 
     /// Takes a photo away that no line names; a failure leaves it to the next start.
-    pub(crate) fn forget_photo(&mut self, piece: &PieceId, photo: &PhotoHash) {
+    fn forget_photo(&mut self, piece: &PieceId, photo: &PhotoHash) {
         let path = self.photo_path(piece, photo);
         self.durable.remove(&file_of(piece, photo));
         for file in [beside(&path), path] {
@@ -85,20 +85,32 @@ impl Shelf {
         let Ok(piece) = PieceId::new(&note.piece) else {
             return Ok(());
         };
-        for photo in note.photos.iter().filter_map(|p| PhotoHash::new(p).ok()) {
-            let path = self.photo_path(&piece, &photo);
+        let photos: Vec<PhotoHash> = note
+            .photos
+            .iter()
+            .filter_map(|p| PhotoHash::new(p).ok())
+            .collect();
+        self.forget_unnamed_photos(&piece, &photos)
+    }
+
+    /// Takes those of these photos away that no line names, and all their side files.
+    pub(crate) fn forget_unnamed_photos(
+        &mut self,
+        piece: &PieceId,
+        photos: &[PhotoHash],
+    ) -> Result<(), ShelfError> {
+        for photo in photos {
+            let path = self.photo_path(piece, photo);
             self.disk.remove(&beside(&path)).unwrap_or_default();
             if !matches!(self.disk.exists(&path), Ok(true)) {
                 continue;
             }
             let scope = Scope::Piece(piece.clone());
             let lines = self.load(&scope)?;
-            let named = lines
-                .iter()
-                .flat_map(|l| &l.facts)
-                .any(|f| f.get().contains(photo.as_str()));
+            let mut facts = lines.iter().flat_map(|l| &l.facts);
+            let named = facts.any(|f| f.get().contains(photo.as_str()));
             if !named && !self.others_may_name_it(&scope) {
-                self.forget_photo(&piece, &photo);
+                self.forget_photo(piece, photo);
             }
         }
         Ok(())
