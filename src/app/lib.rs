@@ -14,6 +14,8 @@ pub mod flaws;
 pub mod measured;
 pub mod new_piece;
 pub mod numbers;
+pub mod photo_store;
+pub mod photos;
 pub mod piece;
 pub mod pieces;
 pub mod plan;

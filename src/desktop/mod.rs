@@ -1,7 +1,9 @@
-//! Desktop: folders, clock, randomness and the system's libraries for the program in a window, files for the one without.
+//! Desktop: folders, clock, randomness, pictures and the system's libraries for the program in a window, files for the one
+//! without.
 
 pub mod folders;
 pub mod libraries;
+pub mod pictures;
 pub mod questions;
 pub mod random;
 

@@ -8,6 +8,7 @@ use crate::detail::{DetailField, Details};
 use crate::diary::DiaryEntry;
 use crate::fact::{Clock, End, FlawNote, FlawTreated, Measure, Reading, StationRef};
 use crate::ids::{EntryId, FlawId, PieceId};
+use crate::photo::Photo;
 use crate::stage::Stage;
 use crate::vocabulary::{BagFeel, CrackAnswer, FlawChange, MassChange, Method, TrueDecision};
 
@@ -251,6 +252,8 @@ pub struct Piece {
     pub diameters: BTreeMap<u8, Measure>,
     /// Its flaws in the order found.
     pub flaws: Vec<Flaw>,
+    /// Its photos in the order of the fold, those removed too.
+    pub photos: Vec<Photo>,
     /// Looks in the order in which they happened.
     pub looks: Vec<Look>,
     /// Weighings in the order in which they happened.

@@ -17,7 +17,7 @@ use proptest::prelude::*;
 use super::{any_of, date, line, moment, number, text};
 
 /// How many kinds [`piece_kind`] tells apart.
-pub const PIECE_KINDS: usize = 37;
+pub const PIECE_KINDS: usize = 41;
 
 /// A number for each kind of fact.
 pub fn piece_kind(fact: &PieceFact) -> usize {
@@ -58,7 +58,11 @@ pub fn piece_kind(fact: &PieceFact) -> usize {
         PieceFact::Deleted => 33,
         PieceFact::Undeleted => 34,
         PieceFact::Amends { .. } | PieceFact::Retracts(_) => 35,
-        PieceFact::Unknown { .. } => 36,
+        PieceFact::PhotoAdded(_) => 36,
+        PieceFact::PhotoRemoved(_) => 37,
+        PieceFact::PhotoBack(_) => 38,
+        PieceFact::PhotoMarked(_) => 39,
+        PieceFact::Unknown { .. } => 40,
     }
 }
 
@@ -250,6 +254,7 @@ fn bare() -> impl Strategy<Value = PieceFact> {
 /// Any fact of a piece, corrections with any fact inside them.
 pub fn piece_facts() -> impl Strategy<Value = PieceFact> {
     let plain = prop_oneof![
+        super::photo::photo_facts(),
         detail(),
         reading(),
         flaws(),
