@@ -6,6 +6,7 @@ use crate::dried_well::DriedWellAction;
 use crate::drying::DryingAction;
 use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
+use crate::photos::PhotosAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
 use crate::plan::PlanAction;
@@ -52,6 +53,8 @@ pub enum Action {
     Wall(WallAction),
     /// Something on the flaw pages.
     Flaws(FlawsAction),
+    /// Something about photos.
+    Photos(PhotosAction),
     /// Something on drying or weighing.
     Drying(DryingAction),
     /// Something on True or Finish.

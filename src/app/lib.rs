@@ -17,6 +17,8 @@ pub mod forecasting;
 pub mod measured;
 pub mod new_piece;
 pub mod numbers;
+pub mod photo_store;
+pub mod photos;
 pub mod piece;
 pub mod pieces;
 pub mod plan;

@@ -3,7 +3,8 @@
 use chrono::{DateTime, FixedOffset, NaiveDate};
 
 use crate::detail::{DetailField, DetailValue};
-use crate::ids::{EntryId, FlawId, LineId};
+use crate::ids::{EntryId, FlawId, LineId, PhotoId};
+use crate::photo::{PhotoMarks, PhotoNote};
 use crate::stage::Stage;
 use crate::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
@@ -288,6 +289,14 @@ pub enum PieceFact {
     Signed(String),
     /// A note.
     Note(String),
+    /// A photo was added.
+    PhotoAdded(PhotoNote),
+    /// A photo was removed; it can be brought back.
+    PhotoRemoved(PhotoId),
+    /// A photo was brought back.
+    PhotoBack(PhotoId),
+    /// A spot or a length was drawn on a photo, in place of what was drawn before.
+    PhotoMarked(PhotoMarks),
     /// It ended.
     Ended(End),
     /// It was put back among the living.

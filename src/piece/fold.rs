@@ -29,6 +29,13 @@
 //! | in True again after it dried again | cracks, oval, spigot and decision of the earlier True stay in the diary and are asked anew |
 //! | two flaws with one id | the first in fold order names it, both stay in the diary |
 //! | treatment of a flaw whose note is missing | stays in the diary, joins the flaw when its note arrives |
+//! | two photos with one id | the first in fold order names it, both stay in the diary |
+//! | removal, bringing back or marks of a photo whose note is missing | stay in the diary, join the photo when its note arrives |
+//! | a photo removed on one device, brought back on another | the later in fold order shows |
+//! | a photo removed on one device, marked on another | stays removed, with its marks, and can be brought back |
+//! | a photo marked on two devices | the later in fold order shows, whole; both stay in the diary |
+//! | one picture added to one thing on two devices | both kept, shown once |
+//! | a photo of a flaw or an entry that was taken back | kept; it shows when the flaw or entry is brought back |
 //! | ended on one device, looked after on another | stays ended, the look is in the diary |
 //! | two living pieces with one mark | both kept; the agenda asks to rename one |
 
@@ -37,6 +44,7 @@ mod apply;
 mod counting;
 mod deletion;
 mod laying_out;
+mod photos;
 
 use crate::diary::DiaryEntry;
 use crate::fact::PieceFact;

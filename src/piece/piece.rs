@@ -8,6 +8,7 @@ use crate::detail::{DetailField, Details};
 use crate::diary::DiaryEntry;
 use crate::fact::{Clock, End, FlawNote, Measure, Reading, RoundReading, StationRef};
 use crate::ids::{EntryId, FlawId, PieceId};
+use crate::photo::Photo;
 use crate::stage::Stage;
 use crate::vocabulary::{BagFeel, CrackAnswer, MassChange, Method, RoundHow, TrueDecision};
 
@@ -218,6 +219,8 @@ pub struct Piece {
     pub diameters_between: Vec<(f64, Measure)>,
     /// Its flaws in the order found.
     pub flaws: Vec<Flaw>,
+    /// Its photos in the order of the fold, those removed too.
+    pub photos: Vec<Photo>,
     /// Looks in the order in which they happened.
     pub looks: Vec<Look>,
     /// Weighings in the order in which they happened.

@@ -211,6 +211,10 @@ impl App {
             PieceFact::Coat(text) => self.own("diary-coat", text),
             PieceFact::Signed(text) => self.own("diary-signed", text),
             PieceFact::Note(text) => self.line("pencil", Filter::Notes, text.clone(), none),
+            PieceFact::PhotoAdded(_)
+            | PieceFact::PhotoRemoved(_)
+            | PieceFact::PhotoBack(_)
+            | PieceFact::PhotoMarked(_) => self.describe_photo(piece, fact),
             PieceFact::Ended(end) => self.describe_end(end),
             PieceFact::PutBack => stages("diary-put-back"),
             PieceFact::Deleted => self.line("bin", Filter::Stages, said("diary-deleted"), none),

@@ -7,6 +7,7 @@ mod describe;
 mod describe_flaw;
 mod describe_forecast;
 mod describe_oval;
+mod describe_photo;
 mod filter;
 mod view;
 

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 22] = [
+pub(super) const EN_GB: [(&str, &str); 23] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -26,10 +26,11 @@ pub(super) const EN_GB: [(&str, &str); 22] = [
     ("errors", include_str!("en-GB/errors.ftl")),
     ("new-piece", include_str!("en-GB/new-piece.ftl")),
     ("frame", include_str!("en-GB/frame.ftl")),
+    ("photos", include_str!("en-GB/photos.ftl")),
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 22] = [
+pub(super) const EN_US: [(&str, &str); 23] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -52,4 +53,5 @@ pub(super) const EN_US: [(&str, &str); 22] = [
     ("errors", include_str!("en-US/errors.ftl")),
     ("new-piece", include_str!("en-US/new-piece.ftl")),
     ("frame", include_str!("en-US/frame.ftl")),
+    ("photos", include_str!("en-US/photos.ftl")),
 ];

@@ -4,6 +4,7 @@ use crate::detail::Details;
 use crate::fact::PieceFact;
 use crate::fold::deletion::Deletion;
 use crate::fold::laying_out::lay_out;
+use crate::fold::photos::Photos;
 use crate::ids::{EntryId, FlawId, LineId, PieceId};
 use crate::piece::{
     FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, SectionMeasured, StageVisit,
@@ -18,6 +19,7 @@ pub(super) struct Fold {
     pub(super) deletion: Deletion,
     created_in: Option<LineId>,
     flaw_events: Vec<(FlawId, FlawEvent)>,
+    photos: Photos,
 }
 
 impl Fold {
@@ -40,6 +42,7 @@ impl Fold {
                 diameters: Default::default(),
                 diameters_between: Vec::new(),
                 flaws: Vec::new(),
+                photos: Vec::new(),
                 looks: Vec::new(),
                 weighings: Vec::new(),
                 mass_changes: Vec::new(),
@@ -53,6 +56,7 @@ impl Fold {
             deletion: Deletion::default(),
             created_in: None,
             flaw_events: Vec::new(),
+            photos: Photos::default(),
         }
     }
 
@@ -249,6 +253,10 @@ impl Fold {
             PieceFact::Coat(text) => piece.finish.coats.push((at, text.clone())),
             PieceFact::Signed(text) => piece.finish.signed = Some((at, text.clone())),
             PieceFact::Note(_) | PieceFact::ForecastMade(_) => {}
+            PieceFact::PhotoAdded(_)
+            | PieceFact::PhotoRemoved(_)
+            | PieceFact::PhotoBack(_)
+            | PieceFact::PhotoMarked(_) => self.photos.apply(piece, entry, at, fact),
             PieceFact::Ended(end) => piece.end = Some((at, end.clone())),
             PieceFact::PutBack => piece.end = None,
             PieceFact::Deleted => {
@@ -277,6 +285,7 @@ impl Fold {
                 flaw.events.push(event);
             }
         }
+        self.photos.finish(piece);
         if piece.visits.is_empty() {
             let first = piece.diary.iter().find(|e| !e.retracted);
             let since = first.map(|e| e.at);

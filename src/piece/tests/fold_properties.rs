@@ -35,6 +35,10 @@ fn timeless(mut piece: Piece) -> Piece {
             }
         }
     }
+    for photo in &mut piece.photos {
+        photo.at = t;
+        photo.removed = photo.removed.map(|_| t);
+    }
     piece.looks.iter_mut().for_each(|l| l.at = t);
     piece.looks.sort_by(|a, b| a.entry.cmp(&b.entry));
     piece.weighings.iter_mut().for_each(|w| w.at = t);

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+use super::photo::{MeasuredV1, PhotoOnV1, ScaleV1, SpotV1};
 use super::{EntryV1, LineV1, Number, StationV1};
 
 fn is_false(value: &bool) -> bool {
@@ -186,6 +187,33 @@ pub enum PieceFactV1 {
     },
     Note {
         text: String,
+    },
+    PhotoAdded {
+        photo: String,
+        /// SHA-256, 64 hex digits, as `source`.
+        stored: String,
+        source: String,
+        /// `2026-03-11T09:12:05`, with an offset where the camera wrote one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        taken: Option<String>,
+        width_px: u32,
+        height_px: u32,
+        on: PhotoOnV1,
+    },
+    PhotoRemoved {
+        photo: String,
+    },
+    PhotoBack {
+        photo: String,
+    },
+    PhotoMarked {
+        photo: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spot: Option<SpotV1>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        scale: Option<ScaleV1>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crack: Option<MeasuredV1>,
     },
     /// The end; the last four only for `lost`.
     Ended {

@@ -5,12 +5,14 @@ use evenwall_piece::fact::{
     Clock, End, FlawNote, FlawTreated, ForecastMade, PieceFact, Reading, RoundReading,
 };
 use evenwall_piece::ids::EntryId;
+use evenwall_piece::photo::{PhotoMarks, PhotoNote};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
     Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 
+use super::photo;
 use super::piece::PieceFactV1 as V1;
 use super::{NotUnderstood, day, flaw_id, key, key_if, line_id, measure, measure_if, not};
 use crate::line::moment;
@@ -194,6 +196,36 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         V1::Coat { text } => PieceFact::Coat(text),
         V1::Signed { text } => PieceFact::Signed(text),
         V1::Note { text } => PieceFact::Note(text),
+        V1::PhotoAdded {
+            photo,
+            stored,
+            source,
+            taken,
+            width_px,
+            height_px,
+            on,
+        } => PieceFact::PhotoAdded(PhotoNote {
+            photo: photo::photo_id(&photo)?,
+            stored: photo::hash(&stored)?,
+            source: photo::hash(&source)?,
+            taken: taken.as_deref().map(photo::read_taken).transpose()?,
+            width_px,
+            height_px,
+            on: photo::read_on(on)?,
+        }),
+        V1::PhotoRemoved { photo } => PieceFact::PhotoRemoved(photo::photo_id(&photo)?),
+        V1::PhotoBack { photo } => PieceFact::PhotoBack(photo::photo_id(&photo)?),
+        V1::PhotoMarked {
+            photo,
+            spot,
+            scale,
+            crack,
+        } => PieceFact::PhotoMarked(PhotoMarks {
+            photo: photo::photo_id(&photo)?,
+            spot: spot.map(Into::into),
+            scale: scale.map(Into::into),
+            crack: crack.map(Into::into),
+        }),
         V1::Ended {
             end,
             place,

@@ -4,6 +4,7 @@ use evenwall_piece::detail::DetailValue;
 use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, RoundReading};
 use serde_json::Value;
 
+use super::photo;
 use super::piece::{PieceFactV1 as V1, RoundReadingV1};
 use super::{Number, StationV1, parts, parts_if};
 use crate::format::{NotUnderstood, Shape};
@@ -169,6 +170,27 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
         PieceFact::Coat(text) => V1::Coat { text: text.clone() },
         PieceFact::Signed(text) => V1::Signed { text: text.clone() },
         PieceFact::Note(text) => V1::Note { text: text.clone() },
+        PieceFact::PhotoAdded(note) => V1::PhotoAdded {
+            photo: note.photo.to_string(),
+            stored: note.stored.to_string(),
+            source: note.source.to_string(),
+            taken: note.taken.map(photo::write_taken),
+            width_px: note.width_px,
+            height_px: note.height_px,
+            on: (&note.on).into(),
+        },
+        PieceFact::PhotoRemoved(photo) => V1::PhotoRemoved {
+            photo: photo.to_string(),
+        },
+        PieceFact::PhotoBack(photo) => V1::PhotoBack {
+            photo: photo.to_string(),
+        },
+        PieceFact::PhotoMarked(marks) => V1::PhotoMarked {
+            photo: marks.photo.to_string(),
+            spot: marks.spot.map(Into::into),
+            scale: marks.scale.as_ref().map(Into::into),
+            crack: marks.crack.map(Into::into),
+        },
         PieceFact::Ended(end) => write_end(end),
         PieceFact::PutBack => V1::PutBack {},
         PieceFact::Deleted => V1::Deleted {},

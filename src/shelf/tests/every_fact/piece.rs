@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use super::{any_of, date, line, moment, number, text};
 
 /// How many kinds [`piece_kind`] tells apart.
-pub const PIECE_KINDS: usize = 40;
+pub const PIECE_KINDS: usize = 44;
 
 /// A number for each kind of fact.
 pub fn piece_kind(fact: &PieceFact) -> usize {
@@ -62,7 +62,11 @@ pub fn piece_kind(fact: &PieceFact) -> usize {
         PieceFact::OvalAt { .. } => 36,
         PieceFact::OvalRound { .. } => 37,
         PieceFact::ForecastMade(_) => 38,
-        PieceFact::Unknown { .. } => 39,
+        PieceFact::PhotoAdded(_) => 39,
+        PieceFact::PhotoRemoved(_) => 40,
+        PieceFact::PhotoBack(_) => 41,
+        PieceFact::PhotoMarked(_) => 42,
+        PieceFact::Unknown { .. } => 43,
     }
 }
 
@@ -286,6 +290,7 @@ fn bare() -> impl Strategy<Value = PieceFact> {
 /// Any fact of a piece, corrections with any fact inside them.
 pub fn piece_facts() -> impl Strategy<Value = PieceFact> {
     let plain = prop_oneof![
+        super::photo::photo_facts(),
         detail(),
         reading(),
         flaws(),
