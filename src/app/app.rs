@@ -74,6 +74,8 @@ pub struct App {
     problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
+    pub(crate) work: crate::work::WorkState,
+    pub(crate) forecasts: crate::forecasting::Forecasts,
 }
 
 fn words_of(device: &DeviceSettings) -> Words {
@@ -115,6 +117,8 @@ impl App {
             problems: loaded.problems,
             notice_hidden: false,
             demo,
+            work: Default::default(),
+            forecasts: Default::default(),
         };
         for piece in loaded.pieces {
             app.pieces.insert(piece.id.clone(), piece);

@@ -114,6 +114,17 @@ pub struct FlawTreated {
     pub look_again: Option<NaiveDate>,
 }
 
+/// A forecast as it was made; each range holds, if the forecast is good, four times of five.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct ForecastMade {
+    /// Settled where it stands: into the house. First and last day.
+    pub into_house: Option<(NaiveDate, NaiveDate)>,
+    /// Settled in the house: to finish-turn. First and last day.
+    pub to_finish: Option<(NaiveDate, NaiveDate)>,
+    /// Weighings it was made from, 1 or more.
+    pub weighings: u32,
+}
+
 /// How a piece ended.
 #[derive(Debug, Clone, PartialEq)]
 pub enum End {
@@ -223,6 +234,8 @@ pub enum PieceFact {
     },
     /// Something other than drying changed its weight: weights before and after are not compared.
     MassChanged(MassChange),
+    /// What was foreseen once it was weighed, to be compared with what came of it. The program writes it, nobody's work.
+    ForecastMade(ForecastMade),
     /// Cracks were looked for before remounting.
     Cracks(CrackAnswer),
     /// Longest and shortest diameter after drying, mm.

@@ -189,6 +189,13 @@ pub struct Shop {
 }
 
 impl Shop {
+    /// True unless the turner said that no scale is used: then nothing asks for a weight.
+    #[must_use]
+    pub fn weighs(&self) -> bool {
+        let said = self.stored.get(crate::checklist::WEIGHS);
+        said.is_none_or(|v| v != "false")
+    }
+
     /// The last reading of a room.
     #[must_use]
     pub fn last_climate(&self, room: Room) -> Option<&(Moment, Climate)> {

@@ -21,6 +21,7 @@ pub mod today_rounds;
 pub mod truing;
 pub mod visible;
 pub mod wall;
+pub mod worker;
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -42,6 +43,7 @@ pub struct Screens {
     window: AppWindow,
     app: RefCell<App>,
     clock: Clock,
+    worker: RefCell<worker::Worker>,
 }
 
 impl Screens {
@@ -55,6 +57,7 @@ impl Screens {
             window,
             app: RefCell::new(app),
             clock,
+            worker: RefCell::new(worker::Worker::Inline),
         });
         chrome::connect(&screens);
         today::connect(&screens);
@@ -90,6 +93,39 @@ impl Screens {
         self.refresh();
     }
 
+    /// Hands the next work to the thread beside the screens, where that is free.
+    fn send_work(&self) {
+        let worker = self.worker.borrow();
+        if !worker.is_free() {
+            return;
+        }
+        if let Some(work) = self.app.borrow_mut().next_work((self.clock)()) {
+            worker.send(work);
+        }
+    }
+
+    /// Takes in what a work came to, shows it, and goes on to the next.
+    fn work_came(&self, done: evenwall_app::work::Done) {
+        self.worker.borrow().became_free();
+        let changed = self.app.borrow_mut().work_done(done, (self.clock)());
+        if changed {
+            self.refresh();
+        } else {
+            self.send_work();
+        }
+    }
+
+    /// Runs all works on the spot, for tests and pictures.
+    pub fn settle(&self) {
+        loop {
+            let next = self.app.borrow_mut().next_work((self.clock)());
+            let Some(work) = next else { break };
+            let done = worker::run(work);
+            self.app.borrow_mut().work_done(done, (self.clock)());
+        }
+        self.refresh();
+    }
+
     /// Shows the present state on the pages that are on screen.
     pub fn refresh(&self) {
         let now = (self.clock)();
@@ -120,6 +156,8 @@ impl Screens {
             checklist::show(window, &app);
         }
         chrome::show(window, &app, now);
+        drop(app);
+        self.send_work();
     }
 
     /// Sets theme and text size for a picture; the next refresh goes back to the turner's own.
@@ -132,6 +170,8 @@ impl Screens {
     /// # Errors
     /// [`PlatformError`] where the window cannot be shown.
     pub fn run(self: &Rc<Self>) -> Result<(), PlatformError> {
+        *self.worker.borrow_mut() = worker::Worker::beside(self);
+        self.send_work();
         // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
         let day = std::cell::Cell::new((self.clock)().date_naive());
         let screens = Rc::downgrade(self);

@@ -6,6 +6,7 @@ mod bench;
 mod diary;
 mod drying;
 mod flaws;
+mod forecast;
 mod frame;
 mod piece;
 mod pieces;

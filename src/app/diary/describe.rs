@@ -1,12 +1,11 @@
 //! Describe: a fact of the diary in words, with the icon and the filter it belongs to.
 
-use evenwall_piece::detail::DetailValue;
-use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, StationRef};
-use evenwall_piece::piece::Piece;
-
 use super::filter::Filter;
 use crate::app::App;
 use crate::details;
+use evenwall_piece::detail::DetailValue;
+use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, StationRef};
+use evenwall_piece::piece::Piece;
 
 /// A fact in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -175,6 +174,7 @@ impl App {
                 let title = said(&format!("mass-change-{}", change.key()));
                 self.line("scale", Filter::Weights, title, said("diary-mass-changed"))
             }
+            PieceFact::ForecastMade(made) => self.describe_forecast(made),
             PieceFact::Cracks(answer) => {
                 let answer = said(&format!("crack-answer-{}", answer.key()));
                 self.line(

@@ -15,6 +15,7 @@ pub use outside_view::{OutsideDrawing, OutsidePlace, outside_view, place_on_outs
 pub use oval::{OvalDrawing, oval};
 pub use plan_ring::plan_ring;
 pub use plan_section::{PlannedShape, plan_section};
+pub(crate) use section::outside_of;
 pub use section::{SectionDrawing, section, section_of};
 pub use spots::StationSpot;
 pub(crate) use spots::{compared, station_places, thinnest};

@@ -49,7 +49,7 @@ pub struct SectionDrawing {
     pub no_readings: bool,
 }
 
-pub(super) fn outside_of(piece: &Piece) -> Option<Outside> {
+pub(crate) fn outside_of(piece: &Piece) -> Option<Outside> {
     let outline = WoodOutline::from_key(wanted::outline(piece).key())?;
     let d = wanted::diameter(piece).mm;
     let h = wanted::height(piece).mm;

@@ -4,6 +4,7 @@ use evenwall_piece::agenda::{Task, TaskKind, Why, is_paused, tasks_of};
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::{Group, Stage};
 use evenwall_piece::vocabulary::BagFeel;
+use evenwall_wood::weighing_days::WorthBecause;
 
 use super::view::{BagView, ComingView};
 use crate::app::App;
@@ -60,6 +61,10 @@ impl App {
             Why::After(feel) => words.text(&format!("drying-why-after-{}", feel.key())),
             Why::AfterMould => words.text("drying-why-after-mould"),
             Why::Rhythm { every } => words.with("drying-why-rhythm", &[("n", (*every).into())]),
+            Why::TellsMost { because, .. } => words.text(match because {
+                WorthBecause::WouldDecide => "drying-why-decide",
+                _ => "drying-why-two-steps",
+            }),
             Why::StartOfStage => words.text("drying-why-start"),
             Why::NeverWeighed => words.text("drying-why-never-weighed"),
             Why::DatedAhead => words.text("drying-why-dated-ahead"),

@@ -130,7 +130,7 @@ impl App {
     }
 
     pub(super) fn weighs(&self) -> bool {
-        self.shop().stored.get(WEIGHS).is_none_or(|v| v != "false")
+        self.shop().weighs()
     }
 
     pub(super) fn scale_page(&self, now: Moment) -> ShopView {

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 20] = [
+pub(super) const EN_GB: [(&str, &str); 21] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -13,6 +13,7 @@ pub(super) const EN_GB: [(&str, &str); 20] = [
     ("wall", include_str!("en-GB/wall.ftl")),
     ("flaws", include_str!("en-GB/flaws.ftl")),
     ("drying", include_str!("en-GB/drying.ftl")),
+    ("forecast", include_str!("en-GB/forecast.ftl")),
     ("trueup", include_str!("en-GB/trueup.ftl")),
     ("plan", include_str!("en-GB/plan.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
@@ -27,7 +28,7 @@ pub(super) const EN_GB: [(&str, &str); 20] = [
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 20] = [
+pub(super) const EN_US: [(&str, &str); 21] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -37,6 +38,7 @@ pub(super) const EN_US: [(&str, &str); 20] = [
     ("wall", include_str!("en-US/wall.ftl")),
     ("flaws", include_str!("en-US/flaws.ftl")),
     ("drying", include_str!("en-US/drying.ftl")),
+    ("forecast", include_str!("en-US/forecast.ftl")),
     ("trueup", include_str!("en-US/trueup.ftl")),
     ("plan", include_str!("en-US/plan.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),

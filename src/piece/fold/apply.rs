@@ -224,7 +224,7 @@ impl Fold {
             PieceFact::Grits(text) => piece.finish.grits.push((at, text.clone())),
             PieceFact::Coat(text) => piece.finish.coats.push((at, text.clone())),
             PieceFact::Signed(text) => piece.finish.signed = Some((at, text.clone())),
-            PieceFact::Note(_) => {}
+            PieceFact::Note(_) | PieceFact::ForecastMade(_) => {}
             PieceFact::PhotoAdded(_)
             | PieceFact::PhotoRemoved(_)
             | PieceFact::PhotoBack(_)

@@ -18,6 +18,7 @@ diary-filter-finish = True and finish
 diary-filter-notes = Notes
 diary-filter-details = Details
 diary-filter-ticks = Ticks
+diary-filter-forecasts = Forecasts
 diary-filter-taken-back = Taken back
 
 ## What happened
@@ -94,3 +95,14 @@ diary-note-add = Add note
 diary-note-empty = There is no text yet. Write the note first.
 diary-note-long = The note has { $found } characters; { $most } fit. Shorten it or make two.
 diary-said-note = Note added
+
+## Forecasts
+
+diary-forecast = Forecast: { $what }
+diary-forecast-house = into the house { $range }
+diary-forecast-finish = to finish-turn { $range }
+diary-forecast-none = no date
+diary-forecast-from = { $n ->
+    [one] From { $n } weight.
+   *[other] From { $n } weights.
+}

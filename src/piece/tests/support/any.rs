@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId, LineId, PhotoId};
 use evenwall_piece::line::Line;
@@ -236,6 +236,15 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
         look.prop_map(|(feel, mould, crack)| F::Look { feel, mould, crack }),
         (measure(), 0.0..90.0_f64).prop_map(|(mass_g, tare_g)| F::Weighed { mass_g, tare_g }),
         select(MassChange::ALL).prop_map(F::MassChanged),
+        (of((day(), day())), of((day(), day())), 1..40_u32).prop_map(
+            |(into_house, to_finish, weighings)| {
+                F::ForecastMade(ForecastMade {
+                    into_house,
+                    to_finish,
+                    weighings,
+                })
+            }
+        ),
     ];
     let truing = prop_oneof![
         select(CrackAnswer::ALL).prop_map(F::Cracks),
@@ -335,8 +344,9 @@ pub fn kind_index(fact: &PieceFact) -> usize {
         F::PhotoRemoved(_) => 35,
         F::PhotoBack(_) => 36,
         F::PhotoMarked(_) => 37,
+        F::ForecastMade(_) => 38,
     }
 }
 
 /// How many kinds there are.
-pub const KINDS: usize = 38;
+pub const KINDS: usize = 39;

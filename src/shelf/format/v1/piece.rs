@@ -120,6 +120,14 @@ pub enum PieceFactV1 {
     MassChanged {
         change: String,
     },
+    /// Each range is its first and its last day.
+    ForecastMade {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        into_house: Option<[String; 2]>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        to_finish: Option<[String; 2]>,
+        weighings: u32,
+    },
     Cracks {
         answer: String,
     },

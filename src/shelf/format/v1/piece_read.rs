@@ -1,7 +1,7 @@
 //! Piece facts from version 1. Frozen.
 
 use evenwall_piece::detail::{DetailField, DetailValue};
-use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, PieceFact, Reading};
+use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, ForecastMade, PieceFact, Reading};
 use evenwall_piece::ids::EntryId;
 use evenwall_piece::photo::{PhotoMarks, PhotoNote};
 use evenwall_piece::stage::Stage;
@@ -127,6 +127,22 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         },
         V1::MassChanged { change } => {
             PieceFact::MassChanged(key("change of mass", &change, MassChange::from_key)?)
+        }
+        V1::ForecastMade {
+            into_house,
+            to_finish,
+            weighings,
+        } => {
+            let days = |range: Option<[String; 2]>| {
+                range
+                    .map(|[from, to]| Ok::<_, NotUnderstood>((day(&from)?, day(&to)?)))
+                    .transpose()
+            };
+            PieceFact::ForecastMade(ForecastMade {
+                into_house: days(into_house)?,
+                to_finish: days(to_finish)?,
+                weighings,
+            })
         }
         V1::Cracks { answer } => {
             PieceFact::Cracks(key("answer about cracks", &answer, CrackAnswer::from_key)?)

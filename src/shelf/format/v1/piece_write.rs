@@ -105,6 +105,16 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
         PieceFact::MassChanged(change) => V1::MassChanged {
             change: change.key().to_owned(),
         },
+        PieceFact::ForecastMade(made) => {
+            let days = |(from, to): (chrono::NaiveDate, chrono::NaiveDate)| {
+                [from.to_string(), to.to_string()]
+            };
+            V1::ForecastMade {
+                into_house: made.into_house.map(days),
+                to_finish: made.to_finish.map(days),
+                weighings: made.weighings,
+            }
+        }
         PieceFact::Cracks(answer) => V1::Cracks {
             answer: answer.key().to_owned(),
         },

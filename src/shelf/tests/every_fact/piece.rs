@@ -2,7 +2,7 @@
 
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId};
 use evenwall_piece::stage::Stage;
@@ -17,7 +17,7 @@ use proptest::prelude::*;
 use super::{any_of, date, line, moment, number, text};
 
 /// How many kinds [`piece_kind`] tells apart.
-pub const PIECE_KINDS: usize = 41;
+pub const PIECE_KINDS: usize = 42;
 
 /// A number for each kind of fact.
 pub fn piece_kind(fact: &PieceFact) -> usize {
@@ -62,7 +62,8 @@ pub fn piece_kind(fact: &PieceFact) -> usize {
         PieceFact::PhotoRemoved(_) => 37,
         PieceFact::PhotoBack(_) => 38,
         PieceFact::PhotoMarked(_) => 39,
-        PieceFact::Unknown { .. } => 40,
+        PieceFact::ForecastMade(_) => 40,
+        PieceFact::Unknown { .. } => 41,
     }
 }
 
@@ -224,6 +225,18 @@ fn words() -> impl Strategy<Value = PieceFact> {
         )
             .prop_map(|(feel, mould, crack)| PieceFact::Look { feel, mould, crack }),
         any_of(MassChange::ALL).prop_map(PieceFact::MassChanged),
+        (
+            option::of((date(), date())),
+            option::of((date(), date())),
+            0..1000_u32
+        )
+            .prop_map(|(into_house, to_finish, weighings)| {
+                PieceFact::ForecastMade(ForecastMade {
+                    into_house,
+                    to_finish,
+                    weighings,
+                })
+            }),
         any_of(CrackAnswer::ALL).prop_map(PieceFact::Cracks),
         (any_of(TrueDecision::ALL), text())
             .prop_map(|(decision, reason)| PieceFact::TrueDecided { decision, reason }),
