@@ -6,6 +6,7 @@ mod describe;
 mod describe_forecast;
 mod describe_photo;
 mod filter;
+mod photos;
 mod view;
 
 pub use describe::Described;

@@ -75,6 +75,8 @@ pub enum FormOf {
     },
     /// After how many days the next stage is offered.
     Offer(RhythmOf),
+    /// The folder of the newest pictures.
+    PictureFolder,
 }
 
 /// A form as filled in so far.
@@ -178,6 +180,7 @@ impl App {
                     vec![("every", s.every.to_string()), ("until", until)]
                 })
             }
+            FormOf::PictureFolder => vec![("folder", self.device().picture_folder.clone())],
             FormOf::Offer(of) => {
                 let day = shop.settings.rhythm(*of).offer_after;
                 vec![("day", day.map_or_else(String::new, |d| d.to_string()))]

@@ -227,6 +227,10 @@ impl App {
                 }
                 fields
             }
+            FormOf::PictureFolder => vec![with_note(
+                self.field(draft, "folder", FieldKind::Text, "shop-picture-folder"),
+                words.text("shop-picture-folder-note"),
+            )],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -257,6 +261,7 @@ impl App {
                 StepList::Weighings => "shop-weighings",
             }),
             FormOf::Offer(_) => words.text("shop-offer-title"),
+            FormOf::PictureFolder => words.text("shop-picture-folder"),
         }
     }
 
