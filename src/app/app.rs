@@ -231,6 +231,7 @@ impl App {
         self.enter_piece(page.as_ref(), now);
         self.enter_wall(page.as_ref(), now);
         self.enter_flaws(page.as_ref(), now);
+        self.enter_photos(page.as_ref());
         self.enter_drying(page.as_ref(), now);
         self.enter_truing(page.as_ref(), now);
         self.enter_plan(page.as_ref(), now);

@@ -9,6 +9,7 @@ mod describe_forecast;
 mod describe_oval;
 mod describe_photo;
 mod filter;
+mod photos;
 mod view;
 
 pub use describe::Described;

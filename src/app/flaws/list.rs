@@ -1,6 +1,7 @@
 //! List: the flaws of a piece on two views of its outside, and a card for each, what is to decide first.
 
 use evenwall_piece::fact::{Clock, StationRef};
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::{Flaw, Moment, Piece};
 
 use super::telling::{Stand, letter_of};
@@ -56,6 +57,10 @@ pub struct FlawCard {
     pub tag_kind: &'static str,
     /// Where round the piece, for the small face; empty where it is not known.
     pub clock: Vec<ClockSpot>,
+    /// The file of the thumbnail of its last photo; empty while there is none.
+    pub thumb: String,
+    /// It has a photo.
+    pub has_photo: bool,
     /// The whole of it, for a screen reader.
     pub spoken: String,
 }
@@ -94,6 +99,8 @@ pub struct FlawsView {
     pub empty: Option<(String, String)>,
     /// The button below; empty where nothing can be noted any more.
     pub add: String,
+    /// Said of drawn pictures, in the demo; empty elsewhere.
+    pub drawn: String,
 }
 
 /// Letters that would lie on each other stand side by side: this far apart, as a part of the drawing's width.
@@ -157,6 +164,11 @@ impl App {
                     words.text("flaws-empty-text"),
                 )
             }),
+            drawn: if self.is_demo() && piece.photos.iter().any(|p| p.removed.is_none()) {
+                words.text("photos-drawn")
+            } else {
+                String::new()
+            },
             add: if piece.deleted.is_none() {
                 words.text("flaws-add")
             } else {
@@ -222,7 +234,11 @@ impl App {
             .filter(|t| !t.is_empty())
             .collect::<Vec<_>>()
             .join(". ");
+        let on = PhotoOn::Flaw(flaw.note.flaw.clone());
+        let photo = self.photos_tiles(&piece.id, &on, now).pop();
         FlawCard {
+            has_photo: photo.is_some(),
+            thumb: photo.map(|p| p.thumb).unwrap_or_default(),
             id: flaw.note.flaw.to_string(),
             open: stand == Stand::Open,
             clock: small_face(piece, flaw),

@@ -29,6 +29,27 @@ pub enum MarkTool {
     Crack,
 }
 
+impl MarkTool {
+    /// All tools in the order in which they are offered.
+    pub const ALL: [Self; 3] = [Self::Spot, Self::Scale, Self::Crack];
+
+    /// Stable key.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Spot => "spot",
+            Self::Scale => "scale",
+            Self::Crack => "crack",
+        }
+    }
+
+    /// The tool with this key.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|t| t.key() == key)
+    }
+}
+
 /// What is being drawn on a photo.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Marking {

@@ -4,13 +4,19 @@
 //! [`ImportJob`] that [`App::photos_take_job`] hands out once; whoever takes it runs [`ImportJob::run`] wherever it
 //! likes and delivers what comes out by [`App::photos_import_done`]. Outcomes of a job that was stopped are dropped.
 
+mod compare;
+mod grid;
 mod import;
 mod job;
 mod marking;
 mod newest;
+mod sheet;
 mod tidy;
 mod tiles;
+mod viewer;
+mod works;
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use evenwall_piece::fact::PieceFact;
@@ -19,12 +25,19 @@ use evenwall_piece::photo::{PhotoHash, PhotoOn};
 use evenwall_piece::piece::Moment;
 
 use crate::app::{App, AppError};
+use crate::route::Page;
 
+pub use compare::{CompareView, Side};
+pub use grid::{PhotoSection, PhotosView};
 pub use import::{Importing, ImportingView};
 pub use job::{FileOutcome, ImportDone, ImportJob, ImportProgress, ThumbJob, ThumbsDone};
 pub use marking::{MarkTool, Marking, MarkingView};
 pub use newest::{FoundPicture, NewestGroup, NewestRow, PictureSource};
+pub use sheet::{NewestSheet, NewestView, PickGroup, PickView};
 pub use tiles::{PhotoOut, PhotoTile};
+pub use viewer::{ToolsView, ViewerLabels, ViewerView};
+pub use works::PhotosOutcome;
+pub(crate) use works::{KEYS, Platform};
 
 /// What can be done with photos.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,6 +72,26 @@ pub enum PhotosAction {
     Tidy,
     /// Set the folder of the newest pictures; blank means the platform's usual ones.
     PictureFolder(String),
+    /// Opened the sheet of the newest pictures, for something of a piece.
+    Newest(PieceId, PhotoOn),
+    /// Began or ended to choose several.
+    Several,
+    /// Touched a picture of the sheet, by its file.
+    Pick(String),
+    /// Added those chosen.
+    AddPicked,
+    /// Chose files in a dialog, or dropped them on the window, while the sheet was open.
+    TakeFiles(Vec<String>),
+    /// Closed the sheet.
+    CloseNewest,
+    /// Went so many photos on in the viewer.
+    Step(i8),
+    /// Showed another photo on one side (true: the right or lower one), older (-1) or newer (1).
+    CompareStep(bool, i8),
+    /// Went back: from drawing to the photo, from the photo to the page before.
+    Leave,
+    /// Saved a photo out: where it went, or why it did not.
+    Out(Result<String, String>),
 }
 
 /// Facts to be recorded in one line with the photos they name.
@@ -87,9 +120,30 @@ pub struct PhotosState {
     /// Imports that wait for the one that runs.
     pub(crate) waiting: Vec<(PieceId, PhotoOn, Vec<String>)>,
     pub(crate) marking: Option<Marking>,
+    /// What the platform knows of pictures.
+    pub(crate) platform: Platform,
+    /// The sheet of the newest pictures.
+    pub(crate) newest: Option<NewestSheet>,
+    /// Photos whose thumbnails were tried to be made.
+    pub(crate) tried: BTreeSet<PhotoHash>,
+    /// The two photos beside each other.
+    pub(crate) compared: [Option<PhotoId>; 2],
 }
 
 impl App {
+    pub(crate) fn enter_photos(&mut self, page: Option<&Page>) {
+        let state = &mut self.states.photos;
+        state.newest = None;
+        // What is being drawn stays with its photo.
+        let stays = |m: &Marking| matches!(page, Some(Page::Photo(piece, photo)) if *piece == m.piece && *photo == m.photo);
+        if !state.marking.as_ref().is_some_and(stays) {
+            state.marking = None;
+        }
+        if !matches!(page, Some(Page::Compare(..) | Page::Photo(..))) {
+            state.compared = [None, None];
+        }
+    }
+
     pub(crate) fn apply_photos(
         &mut self,
         action: PhotosAction,
@@ -117,6 +171,26 @@ impl App {
                 let mut device = self.device().clone();
                 device.picture_folder = folder.trim().to_owned();
                 return self.set_device(device);
+            }
+            PhotosAction::Newest(piece, on) => return self.newest_open(piece, on),
+            PhotosAction::Several => self.newest_several(),
+            PhotosAction::Pick(path) => return self.newest_pick(path),
+            PhotosAction::AddPicked => return self.newest_add(),
+            PhotosAction::TakeFiles(files) => return self.newest_take(files),
+            PhotosAction::CloseNewest => self.states.photos.newest = None,
+            PhotosAction::Step(by) => self.viewer_step(by, now),
+            PhotosAction::CompareStep(right, by) => self.compare_step(right, by),
+            PhotosAction::Leave if self.states.photos.marking.is_some() => {
+                self.states.photos.marking = None;
+            }
+            PhotosAction::Leave => self.back(now),
+            PhotosAction::Out(went) => {
+                let words = self.words();
+                let text = went.map_or_else(
+                    |sentence| sentence,
+                    |file| words.with("photos-went", &[("file", file.into())]),
+                );
+                self.inform(words.text("photos-save-out"), text);
             }
         }
         Ok(())

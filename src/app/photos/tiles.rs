@@ -24,7 +24,7 @@ pub struct PhotoTile {
     pub when: String,
     /// "22 mm": the crack as measured on it; empty where it was not.
     pub length: String,
-    /// "Photo not here yet", where its file is still on its way; else empty.
+    /// "Photo not here yet", where its file is still on its way; that it is damaged; else empty.
     pub note: String,
     /// Width over height.
     pub shape: f32,
@@ -106,10 +106,14 @@ impl App {
             length: photo.crack_mm().map_or_else(String::new, |mm| {
                 self.numbers().quantity(Quantity::FlawSize, mm).text()
             }),
-            note: if here {
-                String::new()
-            } else {
+            note: if !here {
                 self.words().text("photos-not-here")
+            } else if self.states.photos.tried.contains(hash)
+                && store.is_some_and(|s| s.thumbnail_path(hash).is_none())
+            {
+                self.words().text("photos-damaged")
+            } else {
+                String::new()
             },
             shape,
             spot: marks.and_then(|m| m.spot).map(place),

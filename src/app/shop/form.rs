@@ -77,6 +77,8 @@ pub enum FormOf {
     Offer(RhythmOf),
     /// Where a logger's file is.
     LogPath,
+    /// The folder of the newest pictures.
+    PictureFolder,
 }
 
 /// A form as filled in so far.
@@ -181,6 +183,7 @@ impl App {
                     vec![("every", s.every.to_string()), ("until", until)]
                 })
             }
+            FormOf::PictureFolder => vec![("folder", self.device().picture_folder.clone())],
             FormOf::Offer(of) => {
                 let day = shop.settings.rhythm(*of).offer_after;
                 vec![("day", day.map_or_else(String::new, |d| d.to_string()))]

@@ -234,6 +234,10 @@ impl App {
                     words.text("log-path-note"),
                 )
             }],
+            FormOf::PictureFolder => vec![with_note(
+                self.field(draft, "folder", FieldKind::Text, "shop-picture-folder"),
+                words.text("shop-picture-folder-note"),
+            )],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -265,6 +269,7 @@ impl App {
             }),
             FormOf::LogPath => words.text("log-elsewhere"),
             FormOf::Offer(_) => words.text("shop-offer-title"),
+            FormOf::PictureFolder => words.text("shop-picture-folder"),
         }
     }
 

@@ -93,6 +93,7 @@ impl App {
                     self.hub_row("units", "swap", self.units_in_words()),
                     self.hub_row("words", "pencil", self.words_choice_in_words()),
                     self.hub_row("look", "eye", self.look_in_words()),
+                    self.hub_row("photos", "camera", self.photo_folder_in_words()),
                 ],
             ),
             section(

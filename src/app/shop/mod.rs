@@ -19,6 +19,7 @@ mod list_saving;
 mod lists;
 mod number_settings;
 pub mod pages;
+mod photo_page;
 mod rhythms;
 mod rules;
 mod saving;
@@ -221,6 +222,7 @@ impl App {
             "units" => self.units_page(),
             "words" => self.words_page(),
             "look" => self.look_page(),
+            "photos" => self.photo_page(),
             "cautions" => self.cautions_page(),
             "history" => self.history_page(now),
             "data" => self.data_page(),

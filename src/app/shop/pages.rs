@@ -3,7 +3,7 @@
 use evenwall_piece::rhythm::RhythmOf;
 
 /// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
-pub const PAGES: [&str; 28] = [
+pub const PAGES: [&str; 29] = [
     "climate",
     "jaws",
     "bars",
@@ -17,6 +17,7 @@ pub const PAGES: [&str; 28] = [
     "units",
     "words",
     "look",
+    "photos",
     "cautions",
     "history",
     "data",

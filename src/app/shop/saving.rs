@@ -44,6 +44,14 @@ impl App {
             self.log_open_typed(draft.typed("path"));
             return Ok(());
         }
+        // This device's own, and no fact of the shop.
+        if draft.of == FormOf::PictureFolder {
+            let mut device = self.device().clone();
+            device.picture_folder = draft.typed("folder").trim().to_owned();
+            self.set_device(device)?;
+            self.states.shop.draft = None;
+            return Ok(());
+        }
         match self.facts_of(&draft, now) {
             Ok((at, facts)) => self.keep_shop(at, facts, now),
             Err(errors) => {
@@ -102,6 +110,7 @@ impl App {
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
             // Opens a file and records nothing.
             FormOf::LogPath => Ok((None, Vec::new())),
+            FormOf::PictureFolder => Ok((None, Vec::new())),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
                 let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));

@@ -181,6 +181,7 @@ finish-read = { $n } of { $all } read
 finish-not-recorded = Not recorded
 finish-weight = Weight when finished
 finish-signed = Signed
+finish-photos = Photos of it finished
 finish-signed-sheet = How is it signed?
 finish-signed-how = Wood, year, mark: the number on the { -spigot } went in the shavings.
 finish-signed-label = Signed with
