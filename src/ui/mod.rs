@@ -7,6 +7,7 @@ pub mod checklist;
 pub mod chrome;
 pub mod diary;
 pub mod drawing;
+pub mod dried_well;
 pub mod drying;
 pub mod flaws;
 pub mod models;
@@ -70,6 +71,7 @@ impl Screens {
         truing::connect(&screens);
         plan::connect(&screens);
         diary::connect(&screens);
+        dried_well::connect(&screens);
         shop::connect(&screens);
         checklist::connect(&screens);
         screens.refresh();
@@ -87,6 +89,11 @@ impl Screens {
         reader(&self.app.borrow())
     }
 
+    /// Brings other files than those of this computer, for tests.
+    pub fn bring_files(&self, files: Box<dyn evenwall_app::files::Files>) {
+        self.app.borrow_mut().bring_files(files);
+    }
+
     /// Lets the app carry out an action, then shows what became of it.
     pub fn act(&self, action: Action) {
         self.app.borrow_mut().apply(action, (self.clock)());
@@ -97,6 +104,8 @@ impl Screens {
     fn send_work(&self) {
         let worker = self.worker.borrow();
         if !worker.is_free() {
+            // What runs for inputs that changed meanwhile is given up at its next look.
+            self.app.borrow_mut().call_off_old_work((self.clock)());
             return;
         }
         if let Some(work) = self.app.borrow_mut().next_work((self.clock)()) {
@@ -148,6 +157,7 @@ impl Screens {
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
+                "dried-well" => dried_well::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}
             }

@@ -65,7 +65,7 @@ impl Worker {
         }
     }
 
-    /// Sends a work off where the thread is free. Gives it back where it cannot be run beside the screens.
+    /// True where the thread can take a work.
     pub(super) fn is_free(&self) -> bool {
         matches!(self, Self::Thread(t) if !t.busy.get())
     }

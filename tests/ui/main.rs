@@ -4,6 +4,7 @@
 
 mod bench;
 mod diary;
+mod dried_well;
 mod drying;
 mod flaws;
 mod forecast;
@@ -17,3 +18,4 @@ mod today;
 mod truing;
 mod walk;
 mod wall;
+mod wall_summary;

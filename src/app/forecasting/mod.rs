@@ -160,7 +160,7 @@ impl App {
         };
         let (foreseen, failed) = match outcome {
             Outcome::Forecast(foreseen) => (Some(*foreseen), None),
-            Outcome::GivenUp => return false,
+            Outcome::GivenUp | Outcome::Photos(_) => return false,
             Outcome::Failed(why) if why.is_empty() => {
                 (None, Some(self.words().text("forecast-fault")))
             }

@@ -15,7 +15,7 @@ use evenwall_wood::drying::wood::{SIDE_GRAIN, grain_factor};
 use evenwall_wood::outside::Outside;
 use evenwall_wood::wall::{WallAt, Walls};
 
-use crate::drawing::{outside_of, station_places};
+use crate::drawing::{drawn_outside, station_places};
 
 /// Freedom of the inside where the mouth is narrow: the air in there changes slowly. Own judgement, no source.
 const NARROW_BORE: f64 = 0.5;
@@ -108,7 +108,7 @@ pub fn taken_together(walls: &[Wall]) -> Vec<Wall> {
 /// The walls of a piece; `None` where its sizes give no outside at all.
 #[must_use]
 pub fn shape_of(piece: &Piece) -> Option<Shape> {
-    let outside = outside_of(piece)?;
+    let outside = drawn_outside(piece)?;
     let height = wanted::height(piece).mm;
     let places = station_places(piece);
     let readings: Vec<WallAt> = places

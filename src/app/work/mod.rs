@@ -12,6 +12,7 @@ use evenwall_piece::piece::Moment;
 
 use crate::app::App;
 use crate::forecasting::Foreseen;
+use crate::photos::{KEYS as PHOTOS, PhotosOutcome};
 
 pub use control::Control;
 
@@ -20,6 +21,8 @@ pub use control::Control;
 pub enum Outcome {
     /// The forecast of a piece.
     Forecast(Box<Foreseen>),
+    /// Something about photos.
+    Photos(Box<PhotosOutcome>),
     /// It was given up because it is no longer wanted.
     GivenUp,
     /// It failed; a sentence why, or nothing where only a fault of the program can be why.
@@ -120,7 +123,8 @@ impl App {
     /// The most wanted work that nobody runs yet; `None` where all is done. Works whose inputs changed are called off first.
     #[must_use]
     pub fn next_work(&mut self, now: Moment) -> Option<Work> {
-        self.forecast_work(now)
+        // Whoever touched a picture waits for it.
+        self.photos_work().or_else(|| self.forecast_work(now))
     }
 
     /// Takes in what a work came to. True where something on screen may have changed; what is out of date is dropped.
@@ -128,7 +132,11 @@ impl App {
         if !self.work.ends(&done.key, done.generation) {
             return false;
         }
-        self.forecast_done(&done.key, done.outcome, now)
+        match done.outcome {
+            Outcome::Photos(outcome) => self.photos_came(*outcome, now),
+            _ if done.key.starts_with(PHOTOS) => self.photos_failed(&done.key),
+            outcome => self.forecast_done(&done.key, outcome, now),
+        }
     }
 
     /// How far the work of a key is: done, of; `None` where none runs.
