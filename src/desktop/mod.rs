@@ -4,6 +4,7 @@ pub mod folders;
 pub mod libraries;
 pub mod questions;
 pub mod random;
+pub mod verify;
 
 use evenwall_piece::piece::Moment;
 

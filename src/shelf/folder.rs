@@ -15,7 +15,7 @@ use sha2::{Digest, Sha256};
 
 use crate::disk::Disk;
 use crate::error::{Doing, ShelfError};
-use crate::journal::Journal;
+use crate::journal::{Journal, LONGEST_JOURNAL};
 use crate::line::RawLine;
 use crate::notice::Notice;
 
@@ -104,9 +104,16 @@ pub(crate) fn read_folder(
         files: list_journals(disk, &path)?,
         ..Folder::default()
     };
-    for name in folder.files.keys() {
+    for (name, seen) in &folder.files {
         let file = format!("{relative}/{}", name.to_string_lossy());
         let is_own = own_name.as_ref() == Some(name);
+        if seen.len > LONGEST_JOURNAL {
+            folder.notices.push(Notice::FileUnreadable {
+                file,
+                why: too_long(seen.len),
+            });
+            continue;
+        }
         let bytes = match disk.read(&path.join(name)) {
             Ok(bytes) => bytes,
             // Renamed by a sync program since it was listed: the next refresh finds it.
@@ -134,6 +141,12 @@ pub(crate) fn read_folder(
                 }
             });
         }
+        if journal.more_bad > 0 {
+            folder.notices.push(Notice::MoreLines {
+                file: file.clone(),
+                count: journal.more_bad,
+            });
+        }
         if folder.lines.is_empty() {
             folder.lines = journal.lines;
         } else {
@@ -149,6 +162,11 @@ pub(crate) fn read_folder(
         &mut folder.notices,
     );
     Ok(folder)
+}
+
+/// What is said of a journal that is too long to be read.
+pub(crate) fn too_long(found: u64) -> String {
+    format!("it is {found} bytes long, {LONGEST_JOURNAL} are allowed")
 }
 
 /// Drops second copies of a line, reports numbers that are missing, keeps both of two different lines with one number,

@@ -58,3 +58,4 @@ mod refresh;
 pub mod shelf;
 pub mod throwaway;
 pub mod typed;
+pub mod verify;
