@@ -8,9 +8,9 @@ mod mutation;
 fn no_input_of_a_short_run_makes_the_program_panic() {
     for target in mutation::targets::all() {
         let executions = if target.name.ends_with("journal") {
-            60
+            30
         } else {
-            400
+            80
         };
         let report = mutation::fuzz(&target, executions, 11);
         assert!(
