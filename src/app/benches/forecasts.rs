@@ -12,6 +12,7 @@ use evenwall_piece::piece::Moment;
 use evenwall_piece::shop::{Climate, ShopFact};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{Room, Taken};
+use evenwall_wood::drying::{Tuning, means};
 
 const PIECES: i64 = 100;
 
@@ -89,17 +90,50 @@ fn shop(pieces: i64) -> App {
         if began > 55 {
             line(began - 55, vec![PieceFact::StageMoved(Stage::Settle)]);
         }
-        let dry = 560.0 + (p % 7) as f64;
-        for days in (0..=began).step_by(5) {
-            let water = 0.12 + 0.45 * (-(days as f64) / 22.0).exp();
-            let weighed = PieceFact::Weighed {
-                mass_g: Measure::plain((dry * (1.0 + water)).round()),
-                tare_g: 0.0,
-            };
-            line(began - days, vec![weighed]);
+    }
+    let store = weighed(store, pieces);
+    App::open(Box::new(store), false, now()).unwrap()
+}
+
+/// The same pieces with weights as the model gives them, each wood and bag a little different; they need the pieces first.
+fn weighed(mut store: MemoryStore, pieces: i64) -> MemoryStore {
+    let loaded = store.load().unwrap();
+    let mut copy = MemoryStore::default();
+    for line in &loaded.shop {
+        copy.append_shop(line.at, line.noted_at, line.facts.clone())
+            .unwrap();
+    }
+    for p in 0..pieces {
+        let id = PieceId::new(&format!("m{p}")).unwrap();
+        for line in store.load_piece(&id).unwrap() {
+            copy.append_piece(&id, line.at, line.noted_at, line.facts)
+                .unwrap();
         }
     }
-    App::open(Box::new(store), false, now()).unwrap()
+    let app = App::open(Box::new(store), false, now()).unwrap();
+    for p in 0..pieces {
+        let id = PieceId::new(&format!("m{p}")).unwrap();
+        let input = app.forecast_input(app.piece(&id).unwrap(), now()).unwrap();
+        let tuning = Tuning {
+            diffusion: 0.4 + 0.1 * (p % 9) as f64,
+            habit: 0.5 + 0.2 * (p % 5) as f64,
+            ..Tuning::default()
+        };
+        let began = 20 + p % 101;
+        let ago: Vec<i64> = (0..=began).rev().step_by(5).collect();
+        let days: Vec<f64> = ago.iter().map(|d| input.today - *d as f64).collect();
+        let dry_g = (0.92 + 0.02 * (p % 8) as f64) * input.case.dry_mass_g();
+        let moistures = means(&input.case, tuning, input.began, input.green, &days).unwrap();
+        for (ago, m) in ago.iter().zip(moistures) {
+            let weighed = PieceFact::Weighed {
+                mass_g: Measure::plain((dry_g * (1.0 + m)).round()),
+                tare_g: 0.0,
+            };
+            let at = now() - Duration::days(*ago);
+            copy.append_piece(&id, at, at, vec![weighed]).unwrap();
+        }
+    }
+    copy
 }
 
 fn settle(app: &mut App) -> usize {

@@ -28,7 +28,7 @@ const UNEVEN_MM: f64 = 0.5;
 /// How thick and thin walls stand to each other.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Against {
-    /// Which wall of the input is the wettest now, and its moisture.
+    /// Which wall of the shape is the wettest now, and its moisture.
     pub wettest: (usize, f64),
     /// Which is the driest, and its moisture.
     pub driest: (usize, f64),
@@ -245,7 +245,12 @@ fn against(
     case: &Case,
     (tuning, day, moisture): (Tuning, f64, f64),
 ) -> Result<Against, ForecastError> {
-    let now = course(case, tuning, day, moisture, &[input.today.max(day)])?;
+    // Every wall by itself here.
+    let case = Case {
+        walls: input.shape.walls.clone(),
+        ..case.clone()
+    };
+    let now = course(&case, tuning, day, moisture, &[input.today.max(day)])?;
     let now = &now[0];
     let by = |a: &(usize, f64), b: &(usize, f64)| a.1.total_cmp(&b.1);
     let each = || now.walls.iter().copied().enumerate();
@@ -269,7 +274,7 @@ fn against(
         }
         Ok(widest)
     };
-    let thickness = || input.case.walls.iter().map(|w| w.thickness_mm);
+    let thickness = || input.shape.walls.iter().map(|w| w.thickness_mm);
     let stations = input
         .shape
         .stations
