@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
-use evenwall::desktop::{self, folders, libraries, questions, verify};
+use evenwall::desktop::{self, files, folders, libraries, questions, verify};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
@@ -114,7 +114,8 @@ fn run(asked: Asked) -> Result<(), String> {
     if asked.demo {
         demo::fill(&mut store, now).map_err(|e| e.to_string())?;
     }
-    let app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    let mut app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    app.bring_files(Box::new(files::Downloads));
     if let Some(sentence) = libraries::what_is_missing() {
         return Err(sentence);
     }

@@ -2,9 +2,11 @@
 
 use crate::checklist::ChecklistAction;
 use crate::diary::DiaryAction;
+use crate::dried_well::DriedWellAction;
 use crate::drying::DryingAction;
 use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
+use crate::photos::PhotosAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
 use crate::plan::PlanAction;
@@ -51,6 +53,8 @@ pub enum Action {
     Wall(WallAction),
     /// Something on the flaw pages.
     Flaws(FlawsAction),
+    /// Something about photos.
+    Photos(PhotosAction),
     /// Something on drying or weighing.
     Drying(DryingAction),
     /// Something on True or Finish.
@@ -59,6 +63,8 @@ pub enum Action {
     Plan(PlanAction),
     /// Something on the diary.
     Diary(DiaryAction),
+    /// Something on what dried well.
+    DriedWell(DriedWellAction),
     /// Something on Shop.
     Shop(ShopAction),
     /// Something on the editor of the checklists.

@@ -42,10 +42,12 @@ pub(crate) struct PageStates {
     pub piece: crate::piece::PieceState,
     pub wall: crate::wall::WallState,
     pub flaws: crate::flaws::FlawsState,
+    pub photos: crate::photos::PhotosState,
     pub drying: crate::drying::DryingState,
     pub truing: crate::truing::TruingState,
     pub plan: crate::plan::PlanState,
     pub diary: crate::diary::DiaryState,
+    pub dried_well: crate::dried_well::DriedWellState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
 }
@@ -73,6 +75,10 @@ pub struct App {
     problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
+    /// Files outside the shelf, where this device has any to offer.
+    pub(crate) files: Option<Box<dyn crate::files::Files>>,
+    pub(crate) work: crate::work::WorkState,
+    pub(crate) forecasts: crate::forecasting::Forecasts,
 }
 
 fn words_of(device: &DeviceSettings) -> Words {
@@ -114,6 +120,9 @@ impl App {
             problems: loaded.problems,
             notice_hidden: false,
             demo,
+            files: None,
+            work: Default::default(),
+            forecasts: Default::default(),
         };
         for piece in loaded.pieces {
             app.pieces.insert(piece.id.clone(), piece);
@@ -189,10 +198,12 @@ impl App {
             Action::Piece(a) => return self.apply_piece(a, now),
             Action::Wall(a) => return self.apply_wall(a, now),
             Action::Flaws(a) => return self.apply_flaws(a, now),
+            Action::Photos(a) => return self.apply_photos(a, now),
             Action::Drying(a) => return self.apply_drying(a, now),
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Plan(a) => return self.apply_plan(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
+            Action::DriedWell(a) => self.apply_dried_well(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
         }
@@ -220,10 +231,12 @@ impl App {
         self.enter_piece(page.as_ref(), now);
         self.enter_wall(page.as_ref(), now);
         self.enter_flaws(page.as_ref(), now);
+        self.enter_photos(page.as_ref());
         self.enter_drying(page.as_ref(), now);
         self.enter_truing(page.as_ref(), now);
         self.enter_plan(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
+        self.enter_dried_well(page.as_ref());
         self.enter_shop(page.as_ref(), now);
         self.enter_checklist(page.as_ref(), now);
     }

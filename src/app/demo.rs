@@ -3,8 +3,8 @@
 //! The templates in `demo/` are journals whose lines carry a day counted from today (`"day": -12, "time": "09:10"`)
 //! in place of a date. Text `@day+5` inside a fact stands for a date, `@month-40` for the month of a day, `@weekdays 0 3`
 //! for the weekdays of days (so that bag days fall alike on whatever weekday it is opened), an object with
-//! `template_line` for the id of an earlier line of the same file. Everything in them is invented; `demo/README.md` says
-//! more.
+//! `template_line` for the id of an earlier line of the same file. Everything in them is invented, and their pictures are drawn
+//! by the program; `demo/README.md` says more.
 
 use chrono::{Datelike, Days, NaiveDate, NaiveTime, TimeZone};
 use evenwall_piece::fact::PieceFact;
@@ -18,6 +18,7 @@ use serde_json::Value;
 
 use crate::store::{Store, StoreError};
 
+mod drawn;
 mod templates;
 
 /// One line of a template.
@@ -158,5 +159,5 @@ pub fn fill(store: &mut dyn Store, now: Moment) -> Result<(), StoreError> {
             |at, noted, facts| store.append_piece(&id, at, noted, facts).map(|l| l.id),
         )?;
     }
-    Ok(())
+    drawn::fill(store, now)
 }

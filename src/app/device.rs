@@ -87,6 +87,8 @@ pub struct DeviceSettings {
     pub reduced_motion: bool,
     /// The last plan, so that it is there after a restart.
     pub plan: crate::plan::Draft,
+    /// The folder of the newest pictures; empty means the platform's usual ones.
+    pub picture_folder: String,
 }
 
 impl Default for DeviceSettings {
@@ -101,6 +103,7 @@ impl Default for DeviceSettings {
             left_handed: false,
             reduced_motion: false,
             plan: crate::plan::Draft::default(),
+            picture_folder: String::new(),
         }
     }
 }

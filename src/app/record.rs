@@ -23,6 +23,21 @@ impl App {
         facts: Vec<PieceFact>,
         now: Moment,
     ) -> Result<LineId, AppError> {
+        self.record_with_photos(piece, at, facts, &[], now)
+    }
+
+    /// The same, together with the photos that the facts name.
+    ///
+    /// # Errors
+    /// As [`App::record`]; refused where this store keeps no photos.
+    pub(crate) fn record_with_photos(
+        &mut self,
+        piece: &PieceId,
+        at: Moment,
+        facts: Vec<PieceFact>,
+        photos: &[Vec<u8>],
+        now: Moment,
+    ) -> Result<LineId, AppError> {
         // Read before the write: what cannot be read back is not built upon.
         self.lines_of(piece)?;
         // Tried again after a write that was not confirmed but stands all the same: it is not written twice.
@@ -35,7 +50,14 @@ impl App {
                 .push((Scope::Piece(piece.clone()), line.id.clone()));
             return Ok(line.id);
         }
-        let line = match self.store.append_piece(piece, at, now, facts.clone()) {
+        let appended = if photos.is_empty() {
+            self.store.append_piece(piece, at, now, facts.clone())
+        } else {
+            let nowhere = self.photos_nowhere();
+            let store = self.store.photos_mut().ok_or(nowhere)?;
+            store.append_with_photos(piece, at, now, facts.clone(), photos)
+        };
+        let line = match appended {
             Ok(line) => line,
             Err(error) => {
                 // It may stand on disk all the same (a sync that failed): show what is there before it is tried again.

@@ -1,6 +1,7 @@
 //! Route: which page is shown. Four tabs, and a stack of pages about one thing on top of them.
 
-use evenwall_piece::ids::{FlawId, PieceId};
+use evenwall_piece::ids::{FlawId, PhotoId, PieceId};
+use evenwall_piece::photo::PhotoOn;
 
 /// A tab at the bottom of a phone, in the rail of a tablet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -54,6 +55,12 @@ pub enum Page {
     Flaws(PieceId),
     /// One flaw; `None`: a new one.
     Flaw(PieceId, Option<FlawId>),
+    /// The photos of one thing about it.
+    Photos(PieceId, PhotoOn),
+    /// One photo.
+    Photo(PieceId, PhotoId),
+    /// Two photos of one flaw.
+    Compare(PieceId, FlawId),
     /// How it dries.
     Drying(PieceId),
     /// Weighing it.
@@ -74,6 +81,8 @@ pub enum Page {
     Away,
     /// After a long silence.
     CatchUp,
+    /// Own pieces counted by how they dried.
+    DriedWell,
     /// A page of Shop, by its key.
     ShopPage(&'static str),
 }
@@ -93,6 +102,9 @@ impl Page {
             Self::Outline(_) => "outline",
             Self::Flaws(_) => "flaws",
             Self::Flaw(..) => "flaw",
+            Self::Photos(..) => "photos",
+            Self::Photo(..) => "photo",
+            Self::Compare(..) => "compare",
             Self::Drying(_) => "drying",
             Self::Weigh(_) => "weigh",
             Self::Truing(_) => "truing",
@@ -103,6 +115,7 @@ impl Page {
             Self::WeighRound => "weigh-round",
             Self::Away => "away",
             Self::CatchUp => "catch-up",
+            Self::DriedWell => "dried-well",
             Self::ShopPage(_) => "shop-page",
         }
     }
@@ -120,6 +133,9 @@ impl Page {
             | Self::Outline(id)
             | Self::Flaws(id)
             | Self::Flaw(id, _)
+            | Self::Photos(id, _)
+            | Self::Photo(id, _)
+            | Self::Compare(id, _)
             | Self::Drying(id)
             | Self::Weigh(id)
             | Self::Truing(id)

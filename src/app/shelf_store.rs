@@ -7,11 +7,14 @@ use evenwall_piece::fact::PieceFact;
 use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::line::Line;
+use evenwall_piece::photo::PhotoHash;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::shop::ShopFact;
 use evenwall_shelf::disk::{Disk, RealDisk};
+use evenwall_shelf::photos::PhotoFile;
 use evenwall_shelf::shelf::Shelf;
 
+use crate::photo_store::PhotoStore;
 use crate::store::{Loaded, Store, StoreError};
 
 /// Gives fresh random bits.
@@ -22,6 +25,8 @@ pub struct ShelfStore {
     shelf: Shelf,
     disk: Arc<dyn Disk>,
     settings_file: PathBuf,
+    /// Outside of the shelf, can be deleted at any time.
+    thumbnails: PathBuf,
     settings: Option<String>,
     random: Random,
 }
@@ -65,6 +70,7 @@ impl ShelfStore {
             shelf: opened,
             disk,
             settings_file,
+            thumbnails: device.join("thumbnails"),
             settings,
             random,
         })
@@ -131,5 +137,77 @@ impl Store for ShelfStore {
 
     fn place(&self) -> String {
         self.shelf.path().display().to_string()
+    }
+
+    fn photos(&self) -> Option<&dyn PhotoStore> {
+        Some(self)
+    }
+
+    fn photos_mut(&mut self) -> Option<&mut dyn PhotoStore> {
+        Some(self)
+    }
+}
+
+impl PhotoStore for ShelfStore {
+    fn append_with_photos(
+        &mut self,
+        piece: &PieceId,
+        at: Moment,
+        noted_at: Moment,
+        facts: Vec<PieceFact>,
+        photos: &[Vec<u8>],
+    ) -> Result<Line<PieceFact>, StoreError> {
+        self.shelf
+            .append_with_photos(piece, at, noted_at, facts, photos)
+            .map_err(sentence)
+    }
+
+    fn photo_is_here(&self, piece: &PieceId, photo: &PhotoHash) -> bool {
+        self.shelf.photo_is_here(piece, photo)
+    }
+
+    fn photo_path(&self, piece: &PieceId, photo: &PhotoHash) -> Option<PathBuf> {
+        Some(self.shelf.photo_path(piece, photo))
+    }
+
+    fn photo_bytes(
+        &self,
+        piece: &PieceId,
+        photo: &PhotoHash,
+    ) -> Result<Option<Vec<u8>>, StoreError> {
+        match self.shelf.photo(piece, photo).map_err(sentence)? {
+            PhotoFile::Here(bytes) => Ok(Some(bytes)),
+            PhotoFile::NotHere | PhotoFile::NotWhole => Ok(None),
+        }
+    }
+
+    fn thumbnail_path(&self, photo: &PhotoHash) -> Option<PathBuf> {
+        let path = self.thumbnails.join(format!("{photo}.jpg"));
+        let is_there = matches!(self.disk.len(&path), Ok(len) if len > 0);
+        is_there.then_some(path)
+    }
+
+    fn save_thumbnail(&mut self, photo: &PhotoHash, jpeg: &[u8]) -> Result<(), StoreError> {
+        // A cache: whole or not there, but not synced.
+        let beside = self.thumbnails.join(".new");
+        self.disk
+            .create_folder(&self.thumbnails)
+            .map_err(sentence)?;
+        self.disk.write(&beside, jpeg).map_err(sentence)?;
+        let path = self.thumbnails.join(format!("{photo}.jpg"));
+        self.disk.rename(&beside, &path).map_err(sentence)
+    }
+
+    fn photos_len(&self, piece: &PieceId, photos: &[PhotoHash]) -> Result<u64, StoreError> {
+        let there = self.shelf.photos(piece).map_err(sentence)?;
+        Ok(there
+            .iter()
+            .filter(|(hash, _)| photos.contains(hash))
+            .map(|(_, len)| len)
+            .sum())
+    }
+
+    fn tidy_photos(&mut self, piece: &PieceId, photos: &[PhotoHash]) -> Result<u64, StoreError> {
+        self.shelf.tidy_photos(piece, photos).map_err(sentence)
     }
 }

@@ -1,11 +1,16 @@
 //! Store: what the app asks of the place where lines are kept. The shelf is one; tests may bring another.
 
+use std::collections::BTreeMap;
+
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::fold::fold_piece;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::line::Line;
+use evenwall_piece::photo::PhotoHash;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::shop::ShopFact;
+
+use crate::photo_store::PhotoStore;
 
 /// Why something could not be kept or read; its text tells the turner what to do.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -79,6 +84,16 @@ pub trait Store {
 
     /// Where the shelf is, as text for Shop.
     fn place(&self) -> String;
+
+    /// Where photos are kept; `None` for a store that keeps none.
+    fn photos(&self) -> Option<&dyn PhotoStore> {
+        None
+    }
+
+    /// The same, to keep more.
+    fn photos_mut(&mut self) -> Option<&mut dyn PhotoStore> {
+        None
+    }
 }
 
 /// A store in memory, for tests and previews. It can be told to fail the next writes.
@@ -88,6 +103,7 @@ pub struct MemoryStore {
     shop: Vec<Line<ShopFact>>,
     settings: Option<String>,
     counter: u64,
+    pub(crate) photos: BTreeMap<(PieceId, PhotoHash), Vec<u8>>,
     /// While true every write fails, as with a full disk.
     pub failing: bool,
 }
@@ -186,5 +202,13 @@ impl Store for MemoryStore {
 
     fn place(&self) -> String {
         "memory".into()
+    }
+
+    fn photos(&self) -> Option<&dyn PhotoStore> {
+        Some(self)
+    }
+
+    fn photos_mut(&mut self) -> Option<&mut dyn PhotoStore> {
+        Some(self)
     }
 }

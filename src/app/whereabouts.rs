@@ -32,7 +32,8 @@ impl App {
     /// Asks something of the workshop at a moment, with what this app knows of woods.
     pub fn with_bench<T>(&self, now: Moment, ask: impl FnOnce(&Bench<'_>) -> T) -> T {
         let moulds_easily = |piece: &Piece| self.moulds_easily(piece);
-        ask(&Bench::new(self.shop(), now, &moulds_easily).with_work_on(self.pieces()))
+        let bench = Bench::new(self.shop(), now, &moulds_easily).with_foretold(self.foretold());
+        ask(&bench.with_work_on(self.pieces()))
     }
 
     /// The day on which the turner is back, past or ahead, where Away was said last and no return since: as planned, or the

@@ -1,7 +1,10 @@
-//! Desktop: folders, clock, randomness and the system's libraries for the program in a window, files for the one without.
+//! Desktop: folders, files, clock, randomness, pictures and the system's libraries for the program in a window, files for the
+//! one without.
 
+pub mod files;
 pub mod folders;
 pub mod libraries;
+pub mod pictures;
 pub mod questions;
 pub mod random;
 pub mod verify;

@@ -219,7 +219,7 @@ fn fits(when: LineWhen, piece: &Piece, shop: &Shop) -> bool {
         LineWhen::EndGrain => piece.details.grain() == Grain::End,
         LineWhen::SideGrain => piece.details.grain() == Grain::Side,
         LineWhen::Closed => piece.details.form() != Form::Bowl,
-        LineWhen::Weighed => shop.stored.get(WEIGHS).is_none_or(|v| v != "false"),
+        LineWhen::Weighed => shop.weighs(),
     }
 }
 

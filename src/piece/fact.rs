@@ -3,11 +3,12 @@
 use chrono::{DateTime, FixedOffset, NaiveDate};
 
 use crate::detail::{DetailField, DetailValue};
-use crate::ids::{EntryId, FlawId, LineId};
+use crate::ids::{EntryId, FlawId, LineId, PhotoId};
+use crate::photo::{PhotoMarks, PhotoNote};
 use crate::stage::Stage;
 use crate::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 
 /// A number that was understood, with what was typed beside it.
@@ -79,6 +80,15 @@ pub struct Reading {
     pub taken: Taken,
 }
 
+/// One of several readings round a dried section.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RoundReading {
+    /// How far round from the pencil line, clockwise as seen from the mouth, degrees.
+    pub turn_deg: f64,
+    /// The diameter there, or the distance from the centre mark, mm.
+    pub mm: Measure,
+}
+
 /// A flaw as first noted.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FlawNote {
@@ -111,6 +121,17 @@ pub struct FlawTreated {
     pub goes: Option<u8>,
     /// A day on which to look again.
     pub look_again: Option<NaiveDate>,
+}
+
+/// A forecast as it was made; each range holds, if the forecast is good, four times of five.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct ForecastMade {
+    /// Settled where it stands: into the house. First and last day.
+    pub into_house: Option<(NaiveDate, NaiveDate)>,
+    /// Settled in the house: to finish-turn. First and last day.
+    pub to_finish: Option<(NaiveDate, NaiveDate)>,
+    /// Weighings it was made from, 1 or more.
+    pub weighings: u32,
 }
 
 /// How a piece ended.
@@ -222,6 +243,8 @@ pub enum PieceFact {
     },
     /// Something other than drying changed its weight: weights before and after are not compared.
     MassChanged(MassChange),
+    /// What was foreseen once it was weighed, to be compared with what came of it. The program writes it, nobody's work.
+    ForecastMade(ForecastMade),
     /// Cracks were looked for before remounting.
     Cracks(CrackAnswer),
     /// Longest and shortest diameter after drying, mm.
@@ -230,6 +253,24 @@ pub enum PieceFact {
         longest_mm: Measure,
         /// The shortest.
         shortest_mm: Measure,
+    },
+    /// The same at one station; [`PieceFact::Oval`] is that of the widest place.
+    OvalAt {
+        /// Which station.
+        station: u8,
+        /// The longest.
+        longest_mm: Measure,
+        /// The shortest.
+        shortest_mm: Measure,
+    },
+    /// More readings round one station after drying.
+    OvalRound {
+        /// Which station.
+        station: u8,
+        /// How they were taken.
+        how: RoundHow,
+        /// The readings.
+        readings: Vec<RoundReading>,
     },
     /// The spigot was cut round again, mm.
     SpigotTrued(Measure),
@@ -248,6 +289,14 @@ pub enum PieceFact {
     Signed(String),
     /// A note.
     Note(String),
+    /// A photo was added.
+    PhotoAdded(PhotoNote),
+    /// A photo was removed; it can be brought back.
+    PhotoRemoved(PhotoId),
+    /// A photo was brought back.
+    PhotoBack(PhotoId),
+    /// A spot or a length was drawn on a photo, in place of what was drawn before.
+    PhotoMarked(PhotoMarks),
     /// It ended.
     Ended(End),
     /// It was put back among the living.

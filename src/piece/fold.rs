@@ -20,12 +20,22 @@
 //! | taking back a deletion, and taking that back | undo and redo: no work, so no coming back by itself |
 //! | readings at a station that is no longer laid out | kept in the diary and among the readings |
 //! | stations laid out anew at other depths, or another count | readings of the wall from before in fold order are kept, but count at no station; the floor's count on |
+//! | the same, for outside diameters and flaws | they keep the depth at which they were noted; a diameter noted while no depth was known stays in the diary and counts no more |
+//! | an oval measured at a station on two devices | the later in fold order counts, both stay in the diary |
+//! | stations moved after ovals were measured at them | the ovals stay in the diary, but count at no station |
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |
 //! | in True again after it dried again | cracks, oval, spigot and decision of the earlier True stay in the diary and are asked anew |
 //! | two flaws with one id | the first in fold order names it, both stay in the diary |
 //! | treatment of a flaw whose note is missing | stays in the diary, joins the flaw when its note arrives |
+//! | two photos with one id | the first in fold order names it, both stay in the diary |
+//! | removal, bringing back or marks of a photo whose note is missing | stay in the diary, join the photo when its note arrives |
+//! | a photo removed on one device, brought back on another | the later in fold order shows |
+//! | a photo removed on one device, marked on another | stays removed, with its marks, and can be brought back |
+//! | a photo marked on two devices | the later in fold order shows, whole; both stay in the diary |
+//! | one picture added to one thing on two devices | both kept, shown once |
+//! | a photo of a flaw or an entry that was taken back | kept; it shows when the flaw or entry is brought back |
 //! | ended on one device, looked after on another | stays ended, the look is in the diary |
 //! | two living pieces with one mark | both kept; the agenda asks to rename one |
 
@@ -33,6 +43,8 @@ mod amending;
 mod apply;
 mod counting;
 mod deletion;
+mod laying_out;
+mod photos;
 
 use crate::diary::DiaryEntry;
 use crate::fact::PieceFact;

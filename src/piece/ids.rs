@@ -59,6 +59,10 @@ id!(
     /// One flaw of a piece, unique within the piece.
     FlawId
 );
+id!(
+    /// One photo of a piece, unique within the piece.
+    PhotoId
+);
 
 /// One line of a journal: the device that wrote it and its count in that file.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -151,7 +151,7 @@ impl Shelf {
         Err(source).doing("write to", &under(&self.path, &folder_of(scope)))
     }
 
-    fn make_folders(&self, scope: &Scope) -> Result<(), ShelfError> {
+    pub(crate) fn make_folders(&self, scope: &Scope) -> Result<(), ShelfError> {
         let relative = folder_of(scope);
         if self.durable.contains(&relative) {
             return Ok(());

@@ -230,6 +230,11 @@ impl Device {
         Ok(())
     }
 
+    /// Its folder for this shelf.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
     /// The id.
     pub fn id(&self) -> &DeviceId {
         &self.id

@@ -72,6 +72,12 @@ pub trait Disk: Send + Sync {
     /// As the file system says.
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;
 
+    /// Removes a file; one that is not there is fine. Not durable before [`Disk::sync_folder`].
+    ///
+    /// # Errors
+    /// As the file system says.
+    fn remove(&self, path: &Path) -> io::Result<()>;
+
     /// Makes one folder in an existing one; one that is there already is fine. Not durable before
     /// [`Disk::sync_folder`] of the folder above.
     ///
@@ -139,7 +145,7 @@ pub trait Disk: Send + Sync {
 }
 
 /// The side file of [`Disk::replace`]: hidden, in the same folder, of one fixed name so that none pile up.
-fn beside(path: &Path) -> PathBuf {
+pub(crate) fn beside(path: &Path) -> PathBuf {
     let mut name = OsString::from(".");
     name.push(path.file_name().unwrap_or_default());
     name.push(".new");
@@ -216,6 +222,13 @@ impl Disk for RealDisk {
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         fs::rename(from, to)
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        match fs::remove_file(path) {
+            Err(e) if e.kind() == ErrorKind::NotFound => Ok(()),
+            other => other,
+        }
     }
 
     fn create_folder(&self, path: &Path) -> io::Result<()> {
@@ -311,6 +324,9 @@ mod tests {
             .map(|e| (e.name, e.len))
             .collect();
         assert_eq!(names, [(OsString::from("f"), 5)], "no side file stays");
+        disk.append(&folder.join("g"), b"x").unwrap();
+        disk.remove(&folder.join("g")).unwrap();
+        disk.remove(&folder.join("g")).unwrap();
         assert!(!disk.exists(&folder.join("g")).unwrap());
         assert_eq!(
             disk.read(&folder.join("g")).unwrap_err().kind(),

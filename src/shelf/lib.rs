@@ -6,8 +6,10 @@
 //!   shelf.json                         {"format":"evenwall-shelf","version":1}
 //!   shop/<device>.jsonl                the workshop's facts
 //!   pieces/<piece-id>/<device>.jsonl   the piece's diary
+//!   pieces/<piece-id>/photos/<SHA-256 of the bytes>.jpg
 //! device data folder (never synced)
-//!   shelves/<hash of the shelf's path>/device.json, journals.json, journals.log, lock
+//!   shelves/<hash of the shelf's path>/device.json, journals.json, journals.log, lock,
+//!                                    photos.json: photos being added
 //! ```
 //!
 //! Open it with [`shelf::Shelf::open`], read with [`shelf::Shelf::load_everything`] or [`shelf::Shelf::load_piece`],
@@ -36,7 +38,11 @@
 //! | a folder with other things, or with pieces and no `shelf.json` | refused, nothing changed; a sentence | `opening` |
 //! | names under `pieces` that are no ids | left alone, reported | `opening` |
 //! | a second writer on this device | refused; a sentence. Readers take no lock. Without locks it goes on | `opening` |
-//! | anything that lies in the shelf | never truncated, overwritten or removed | `merge`, `device` |
+//! | a photo and the line that names it | the photo is durable before the line counts; a crash between leaves neither | `photo_crash` |
+//! | a photo that is there already | kept as it is where its bytes are right, else replaced by the right ones | `photos` |
+//! | a photo not there, or with other bytes than its name says | "not here yet", never an error; no other file is touched | `photos` |
+//! | tidying, asked for | only the photos that it names; nothing else is ever removed | `photos` |
+//! | anything else that lies in the shelf | never truncated, overwritten or removed | `merge`, `device` |
 //!
 //! Beyond the contract of [`disk::Disk`] nothing is asked of the file system. [`faulty::FaultyDisk`] stands in for it in
 //! tests, here and in the layers above.
@@ -54,8 +60,10 @@ mod loading;
 mod lock;
 pub mod notice;
 pub mod opening;
+pub mod photos;
 mod refresh;
 pub mod shelf;
 pub mod throwaway;
 pub mod typed;
+mod unfinished;
 pub mod verify;

@@ -1,6 +1,6 @@
 //! Shelf: the data folder of one turner, opened for writing by one program or for reading by any.
 //!
-//! Nothing here is ever truncated, overwritten or removed. Every answer says which files it could not read.
+//! Nothing here is ever truncated, overwritten or removed, save a photo that no line names or that is tidied away. Every answer says which files it could not read.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::ErrorKind;
@@ -101,6 +101,7 @@ impl Shelf {
         });
         shelf.list_pieces()?;
         shelf.look_for_missing_journals()?;
+        shelf.forget_unfinished_photos()?;
         Ok(shelf)
     }
 

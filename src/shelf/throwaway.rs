@@ -36,6 +36,10 @@ impl Disk for ThrowawayDisk {
         self.disk.rename(from, to)
     }
 
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        self.disk.remove(path)
+    }
+
     fn create_folder(&self, path: &Path) -> io::Result<()> {
         self.disk.create_folder(path)
     }

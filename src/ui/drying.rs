@@ -1,20 +1,23 @@
 //! Hands the views of the drying and weighing pages to Slint and their touches to the app.
 
+mod foreseen;
+
 use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
 use evenwall_app::drying::view::{
-    ChartView, DryingView, FigureView, OptionView, PickedView, StayingView, TickView, WeighView,
+    ChartView, DotView, DryingView, FigureView, OptionView, PickedView, StayingView, TickView,
+    WeighView,
 };
-use evenwall_app::drying::{DryingAction, Span, When, typed};
+use evenwall_app::drying::{DryingAction, Measured, Span, When, typed};
 use evenwall_app::route::Page;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::MassChange;
 use evenwall_ui::{
     AppWindow, ChartDot, ChartPhase, ChartTick, Choice, DryingAdapter, DryingComing, DryingFigure,
-    WeighAdapter,
+    DryingWarning, WeighAdapter,
 };
 use slint::{ComponentHandle, SharedString};
 
@@ -69,6 +72,16 @@ fn connect_drying(screens: &Rc<Screens>) {
     adapter.on_open_diary(to_page(screens, Page::Diary));
     adapter.on_show_span(on(screens, |key: SharedString| {
         Span::from_key(&key).map(|s| Action::Drying(DryingAction::Show(s)))
+    }));
+    adapter.on_measure_by(on(screens, |key: SharedString| {
+        Measured::from_key(&key).map(|m| Action::Drying(DryingAction::Measure(m)))
+    }));
+    let mut zoom = on(screens, |(by, x): (f32, f32)| {
+        Some(Action::Drying(DryingAction::Zoom(by.into(), x.into())))
+    });
+    adapter.on_zoom(move |by, x| zoom((by, x)));
+    adapter.on_show_uneven(on(screens, |open: bool| {
+        Some(Action::Drying(DryingAction::Uneven(open)))
     }));
     let mut pick = on(screens, |(x, y): (f32, f32)| {
         Some(Action::Drying(DryingAction::Pick(x.into(), y.into())))
@@ -166,7 +179,16 @@ fn show_drying(adapter: &DryingAdapter<'_>, view: DryingView) {
     adapter.set_subtitle(view.head.subtitle.shown());
     adapter.set_back_label(view.head.back.into());
     adapter.set_more_label(view.head.more.into());
-    adapter.set_last(figure(view.last));
+    foreseen::show_ahead(adapter, view.ahead, view.last, view.figures);
+    let warnings = view.warnings.into_iter().map(|w| DryingWarning {
+        text: w.text.into(),
+        note: w.note.into(),
+    });
+    adapter.set_warnings(fill(adapter.get_warnings(), warnings.collect()));
+    foreseen::show_verdict(adapter, view.verdict);
+    foreseen::show_uneven(adapter, view.uneven);
+    adapter.set_measure(chosen(&view.measures));
+    adapter.set_measures(fill(adapter.get_measures(), choices(view.measures)));
     let (title, text) = view.empty.unwrap_or_default();
     adapter.set_empty_title(title.into());
     adapter.set_empty_text(text.into());
@@ -174,8 +196,6 @@ fn show_drying(adapter: &DryingAdapter<'_>, view: DryingView) {
     adapter.set_spans(fill(adapter.get_spans(), choices(view.spans)));
     show_picked(adapter, view.picked);
     adapter.set_break_notes(fill(adapter.get_break_notes(), texts(view.breaks)));
-    let figures = view.figures.into_iter().map(figure).collect();
-    adapter.set_figures(fill(adapter.get_figures(), figures));
     show_staying(adapter, view.staying);
     adapter.set_coarse(view.coarse.into());
     adapter.set_bag_title(SharedString::new());
@@ -221,6 +241,16 @@ fn show_drying(adapter: &DryingAdapter<'_>, view: DryingView) {
 }
 
 #[allow(clippy::cast_possible_truncation)] // fractions of a picture
+fn dots(dots: Vec<DotView>) -> Vec<ChartDot> {
+    let dot = |d: DotView| ChartDot {
+        x: d.x as f32,
+        y: d.y as f32,
+        kind: d.kind.into(),
+    };
+    dots.into_iter().map(dot).collect()
+}
+
+#[allow(clippy::cast_possible_truncation)] // fractions of a picture
 fn show_chart(adapter: &DryingAdapter<'_>, chart: ChartView) {
     adapter.set_line(chart.line.into());
     adapter.set_tick_characters(i32::try_from(chart.tick_characters).unwrap_or(4));
@@ -234,12 +264,9 @@ fn show_chart(adapter: &DryingAdapter<'_>, chart: ChartView) {
         tone: p.tone.into(),
     });
     adapter.set_phases(fill(adapter.get_phases(), phases.collect()));
-    let dots = chart.dots.into_iter().map(|d| ChartDot {
-        x: d.x as f32,
-        y: d.y as f32,
-        kind: d.kind.into(),
-    });
-    adapter.set_dots(fill(adapter.get_dots(), dots.collect()));
+    adapter.set_dots(fill(adapter.get_dots(), dots(chart.dots)));
+    adapter.set_looks(fill(adapter.get_looks(), dots(chart.looks)));
+    foreseen::show_foresight(adapter, chart.ahead);
     adapter.set_unit(chart.unit.into());
     adapter.set_today(chart.today as f32);
     adapter.set_today_text(chart.today_text.into());

@@ -7,6 +7,7 @@ pub mod checklist;
 pub mod chrome;
 pub mod diary;
 pub mod drawing;
+pub mod dried_well;
 pub mod drying;
 pub mod flaws;
 pub mod models;
@@ -21,6 +22,7 @@ pub mod today_rounds;
 pub mod truing;
 pub mod visible;
 pub mod wall;
+pub mod worker;
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -42,6 +44,7 @@ pub struct Screens {
     window: AppWindow,
     app: RefCell<App>,
     clock: Clock,
+    worker: RefCell<worker::Worker>,
 }
 
 impl Screens {
@@ -55,6 +58,7 @@ impl Screens {
             window,
             app: RefCell::new(app),
             clock,
+            worker: RefCell::new(worker::Worker::Inline),
         });
         chrome::connect(&screens);
         today::connect(&screens);
@@ -67,6 +71,7 @@ impl Screens {
         truing::connect(&screens);
         plan::connect(&screens);
         diary::connect(&screens);
+        dried_well::connect(&screens);
         shop::connect(&screens);
         checklist::connect(&screens);
         screens.refresh();
@@ -84,9 +89,47 @@ impl Screens {
         reader(&self.app.borrow())
     }
 
+    /// Brings other files than those of this computer, for tests.
+    pub fn bring_files(&self, files: Box<dyn evenwall_app::files::Files>) {
+        self.app.borrow_mut().bring_files(files);
+    }
+
     /// Lets the app carry out an action, then shows what became of it.
     pub fn act(&self, action: Action) {
         self.app.borrow_mut().apply(action, (self.clock)());
+        self.refresh();
+    }
+
+    /// Hands the next work to the thread beside the screens, where that is free.
+    fn send_work(&self) {
+        let worker = self.worker.borrow();
+        if !worker.is_free() {
+            return;
+        }
+        if let Some(work) = self.app.borrow_mut().next_work((self.clock)()) {
+            worker.send(work);
+        }
+    }
+
+    /// Takes in what a work came to, shows it, and goes on to the next.
+    fn work_came(&self, done: evenwall_app::work::Done) {
+        self.worker.borrow().became_free();
+        let changed = self.app.borrow_mut().work_done(done, (self.clock)());
+        if changed {
+            self.refresh();
+        } else {
+            self.send_work();
+        }
+    }
+
+    /// Runs all works on the spot, for tests and pictures.
+    pub fn settle(&self) {
+        loop {
+            let next = self.app.borrow_mut().next_work((self.clock)());
+            let Some(work) = next else { break };
+            let done = worker::run(work);
+            self.app.borrow_mut().work_done(done, (self.clock)());
+        }
         self.refresh();
     }
 
@@ -112,6 +155,7 @@ impl Screens {
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
+                "dried-well" => dried_well::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}
             }
@@ -120,6 +164,8 @@ impl Screens {
             checklist::show(window, &app);
         }
         chrome::show(window, &app, now);
+        drop(app);
+        self.send_work();
     }
 
     /// Sets theme and text size for a picture; the next refresh goes back to the turner's own.
@@ -132,6 +178,8 @@ impl Screens {
     /// # Errors
     /// [`PlatformError`] where the window cannot be shown.
     pub fn run(self: &Rc<Self>) -> Result<(), PlatformError> {
+        *self.worker.borrow_mut() = worker::Worker::beside(self);
+        self.send_work();
         // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
         let day = std::cell::Cell::new((self.clock)().date_naive());
         let screens = Rc::downgrade(self);

@@ -77,6 +77,7 @@ fn connect_weigh_round(screens: &Rc<Screens>) {
         screens.act(weigh(WeighAction::Key(key)));
         true
     });
+    page.on_take_pounds(on_touch(screens, move || weigh(WeighAction::Pounds)));
     page.on_skipped(on_touch(screens, move || weigh(WeighAction::Skip)));
     page.on_tare_toggled(on_touch(screens, move || weigh(WeighAction::Tare)));
     page.on_undone(on_touch(screens, move || weigh(WeighAction::Undo)));
@@ -170,6 +171,8 @@ pub fn show_weigh_round(window: &AppWindow, app: &App, now: Moment) {
     page.set_next(view.next.into());
     page.set_back_key(view.back_key.into());
     page.set_point(view.point.into());
+    page.set_pounds(view.pounds.into());
+    page.set_can_pounds(view.can_pounds);
     page.set_skip(view.skip.into());
     page.set_undo_said(view.undo_said.into());
     page.set_undo(view.undo.into());

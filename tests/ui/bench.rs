@@ -84,6 +84,11 @@ impl Bench {
         self.screens.refresh();
     }
 
+    /// Runs the works beside the screens on the spot, until none is left.
+    pub fn settle(&self) {
+        self.screens.settle();
+    }
+
     /// Moves the clock on by whole days.
     pub fn days(&self, days: i64) {
         self.wait(chrono::Duration::days(days));

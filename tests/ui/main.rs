@@ -4,8 +4,10 @@
 
 mod bench;
 mod diary;
+mod dried_well;
 mod drying;
 mod flaws;
+mod forecast;
 mod frame;
 mod piece;
 mod pieces;
@@ -16,3 +18,4 @@ mod today;
 mod truing;
 mod walk;
 mod wall;
+mod wall_summary;

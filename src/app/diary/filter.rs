@@ -3,7 +3,7 @@
 /// A filter of the diary; every entry belongs to one besides All.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Filter {
-    /// Everything but ticks and what was taken back.
+    /// Everything but ticks, forecasts and what was taken back.
     #[default]
     All,
     /// Readings, stations, diameters.
@@ -24,13 +24,15 @@ pub enum Filter {
     Details,
     /// Ticks of checklists.
     Ticks,
+    /// Forecasts as they were made.
+    Forecasts,
     /// What was taken back.
     TakenBack,
 }
 
 impl Filter {
     /// All filters in the order of the chips.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::All,
         Self::Wall,
         Self::Looks,
@@ -41,6 +43,7 @@ impl Filter {
         Self::Notes,
         Self::Details,
         Self::Ticks,
+        Self::Forecasts,
         Self::TakenBack,
     ];
 
@@ -58,6 +61,7 @@ impl Filter {
             Self::Notes => "notes",
             Self::Details => "details",
             Self::Ticks => "ticks",
+            Self::Forecasts => "forecasts",
             Self::TakenBack => "taken-back",
         }
     }
@@ -74,7 +78,7 @@ impl Filter {
         match self {
             Self::TakenBack => taken_back,
             _ if taken_back => false,
-            Self::All => own != Self::Ticks,
+            Self::All => !matches!(own, Self::Ticks | Self::Forecasts),
             _ => self == own,
         }
     }

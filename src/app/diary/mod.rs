@@ -2,8 +2,14 @@
 
 mod choices;
 mod correct;
+mod correct_oval;
 mod describe;
+mod describe_flaw;
+mod describe_forecast;
+mod describe_oval;
+mod describe_photo;
 mod filter;
+mod photos;
 mod view;
 
 pub use describe::Described;

@@ -63,6 +63,10 @@ pub struct EditorView {
     pub problem: String,
     /// True where its line can be taken back.
     pub can_take_back: bool,
+    /// The button for its photos, or for the photo that it is about; empty where there are none to be had.
+    pub photos: String,
+    /// How many photos it has, in words.
+    pub photos_note: String,
 }
 
 /// A filter chip.
@@ -279,6 +283,8 @@ impl App {
             day: state.day.clone(),
             problem: state.problem.clone(),
             can_take_back: !piece.diary.iter().any(created),
+            photos: self.entry_photos_words(entry),
+            photos_note: self.entry_photos_count(piece, entry),
         }
     }
 }

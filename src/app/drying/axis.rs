@@ -85,6 +85,21 @@ impl WeightAxis {
     }
 }
 
+/// Whole per cents of moisture along an axis of weights, for wood of this oven-dry mass, g.
+pub(super) fn moisture_marks(axis: &WeightAxis, dry_g: f64) -> Vec<i32> {
+    let percent = |g: f64| 100.0 * (g / dry_g - 1.0);
+    let (low, high) = (percent(axis.low_g).max(0.0), percent(axis.high_g));
+    let step = [1, 2, 5, 10, 20, 50, 100]
+        .into_iter()
+        .find(|s| (high - low) / f64::from(*s) <= 5.6)
+        .unwrap_or(200);
+    let first = (low / f64::from(step)).ceil() as i32; // per cents of moisture, some hundreds at most
+    (first..)
+        .map(|i| i * step)
+        .take_while(|m| f64::from(*m) <= high)
+        .collect()
+}
+
 /// A weight at the edge of a chart: "828"; "12 oz", "2 lb 8".
 pub(super) fn tick_text(g: f64, step_g: f64, numbers: &Numbers) -> String {
     let shown = numbers.mass_by_scale(g, step_g);
@@ -131,6 +146,14 @@ mod tests {
             texts,
             ["1 lb 12", "2\u{a0}lb", "2 lb 4", "2 lb 8", "2 lb 12"]
         );
+    }
+
+    #[test]
+    fn moisture_is_marked_in_whole_per_cents() {
+        let axis = WeightAxis::over(330.0, 435.0, 0.1, &numbers(MassUnit::Gram));
+        assert_eq!(moisture_marks(&axis, 300.0), [10, 20, 30, 40]);
+        let still = WeightAxis::over(333.0, 336.0, 0.1, &numbers(MassUnit::Gram));
+        assert_eq!(moisture_marks(&still, 300.0), [10, 11, 12, 13]);
     }
 
     proptest! {

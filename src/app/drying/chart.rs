@@ -4,57 +4,17 @@ use std::fmt::Write as _;
 
 use evenwall_piece::ids::EntryId;
 use evenwall_piece::piece::{Moment, Piece, Weighing};
-use evenwall_piece::stage::Group;
+use evenwall_piece::stage::Stage;
 use evenwall_piece::weights::{Began, Run, last_weighing, question, runs};
 
-use super::axis::{WeightAxis, tick_text};
+use super::axis::{WeightAxis, moisture_marks, tick_text};
+use super::span::{Measured, Span, whole};
 use super::view::{ChartView, DotView, OptionView, TickView};
 use crate::app::App;
 use crate::numbers::MassUnit;
 
-/// How much of the time is shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Span {
-    /// From the first weighing or the first day of drying.
-    #[default]
-    All,
-    /// The last 90 days.
-    Days90,
-    /// The last 30 days.
-    Days30,
-}
-
-impl Span {
-    /// All, the longest first.
-    pub const ALL: [Self; 3] = [Self::All, Self::Days90, Self::Days30];
-
-    /// Stable key.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::All => "all",
-            Self::Days90 => "90-days",
-            Self::Days30 => "30-days",
-        }
-    }
-
-    /// The one with this key.
-    #[must_use]
-    pub fn from_key(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|s| s.key() == key)
-    }
-
-    const fn days(self) -> Option<f64> {
-        match self {
-            Self::All => None,
-            Self::Days90 => Some(90.0),
-            Self::Days30 => Some(30.0),
-        }
-    }
-}
-
 /// A moment as days of the local calendar, with the time of day as their fraction.
-pub(super) fn local_days(at: Moment) -> f64 {
+pub(crate) fn local_days(at: Moment) -> f64 {
     at.naive_local().and_utc().timestamp() as f64 / 86_400.0 // seconds since 1970 are exact in a double
 }
 
@@ -85,23 +45,6 @@ pub(super) struct Chart {
     pub plotted: Vec<Plotted>,
 }
 
-/// The whole time from the first day of drying, or the first weighing, to now.
-fn whole(piece: &Piece, weighed: &[&Weighing], now: Moment) -> Option<Days> {
-    let first = weighed.first()?;
-    let last = weighed.last()?;
-    let drying = piece
-        .visits
-        .iter()
-        .find(|v| v.stage.group() == Group::Drying)
-        .map(|v| local_days(v.since));
-    let from = drying.map_or(local_days(first.at), |d| d.min(local_days(first.at)));
-    let to = local_days(now).max(local_days(last.at));
-    Some(Days {
-        from,
-        to: to.max(from + 7.0),
-    })
-}
-
 /// The points of a run inside the time shown; the curve is cut at the left edge. The flag tells weighings from the cut.
 fn inside(run: &Run<'_>, days: Days) -> Vec<(f64, f64, Option<usize>)> {
     let all: Vec<(f64, f64)> = run
@@ -122,25 +65,80 @@ fn inside(run: &Run<'_>, days: Days) -> Vec<(f64, f64, Option<usize>)> {
 }
 
 impl App {
+    /// The time that the chart shows.
+    fn shown_days(&self, piece: &Piece, weighed: &[&Weighing], now: Moment) -> Option<Days> {
+        let all = self.all_days(piece, weighed, now)?;
+        let state = &self.states.drying;
+        if let Some(window) = state.window {
+            return Some(window.zoomed(1.0, 0.5, all));
+        }
+        let past = whole(piece, weighed, now)?;
+        Some(match state.span.days() {
+            // Room at the right for what is foreseen, or at least for the last dot and the line of today.
+            Some(span) if past.to - past.from > span => Days {
+                from: past.to - span,
+                to: all.to.min(past.to + 0.5 * span),
+            },
+            _ => all,
+        })
+    }
+
+    /// The whole time, with what is foreseen.
+    pub(super) fn all_days(
+        &self,
+        piece: &Piece,
+        weighed: &[&Weighing],
+        now: Moment,
+    ) -> Option<Days> {
+        let whole = whole(piece, weighed, now)?;
+        let until = self
+            .foresight(piece)
+            .map_or(whole.to, |f| f.until(whole.from, whole.to));
+        let room = 0.04 * (whole.to - whole.from);
+        Some(Days {
+            to: until.max(whole.to + room),
+            ..whole
+        })
+    }
+
+    /// Spreads the chart `by` times about the place `x`.
+    pub(super) fn zoom(&mut self, id: &evenwall_piece::ids::PieceId, by: f64, x: f64, now: Moment) {
+        let window = self.piece(id).and_then(|piece| {
+            let runs = runs(piece, self.shop());
+            let weighed: Vec<&Weighing> = runs.iter().flat_map(|r| r.weighings.clone()).collect();
+            let all = self.all_days(piece, &weighed, now)?;
+            Some(self.shown_days(piece, &weighed, now)?.zoomed(by, x, all))
+        });
+        if window.is_some() {
+            self.states.drying.window = window;
+            self.states.drying.picked = None;
+        }
+    }
+
+    /// Weight or moisture, where the oven-dry mass is known well enough for both.
+    pub(super) fn measures(&self, piece: &Piece) -> Vec<OptionView> {
+        let sure = self.foresight(piece).and_then(|f| f.dry_g()).is_some();
+        let all: &[Measured] = if sure { &Measured::ALL } else { &[] };
+        all.iter()
+            .map(|m| OptionView {
+                key: m.key().into(),
+                text: self.words().text(&format!("drying-measured-{}", m.key())),
+                chosen: *m == self.states.drying.measured,
+            })
+            .collect()
+    }
+
     /// The chart of a piece; `None` where it was never weighed.
     pub(super) fn chart(&self, piece: &Piece, now: Moment) -> Option<Chart> {
         let runs = runs(piece, self.shop());
         let weighed: Vec<&Weighing> = runs.iter().flat_map(|r| r.weighings.clone()).collect();
-        let whole = whole(piece, &weighed, now)?;
-        let mut days = match self.states.drying.span.days() {
-            Some(span) if whole.to - whole.from > span => Days {
-                from: whole.to - span,
-                to: whole.to,
-            },
-            _ => whole,
-        };
-        // Room at the right for the last dot and the line of today.
-        days.to += 0.04 * (days.to - days.from);
+        let days = self.shown_days(piece, &weighed, now)?;
         let points: Vec<_> = runs.iter().map(|r| inside(r, days)).collect();
         let words = self.words();
         let label = self.chart_label(piece, &runs, now);
         let today = days.at(local_days(now)).min(1.0);
         let base = ChartView {
+            looks: self.look_marks(piece, days),
             phases: self.phases(piece, days, now),
             x_ticks: self.day_ticks(days, now),
             breaks: self.break_marks(&runs, days),
@@ -163,7 +161,15 @@ impl App {
         }
         let numbers = self.numbers();
         let step_g = runs.last().map_or(1.0, |r| r.step_g);
+        let foresight = self.foresight(piece);
+        let indoors = piece.stage() == Stage::Indoors;
+        let levels = foresight.as_ref().map_or(Vec::new(), |f| f.levels(indoors));
+        let (low, high) = levels
+            .iter()
+            .fold((low, high), |(a, b), g| (a.min(*g), b.max(*g)));
         let axis = WeightAxis::over(low, high, step_g, &numbers);
+        let dry_g = foresight.as_ref().and_then(|f| f.dry_g());
+        let as_moisture = dry_g.filter(|_| self.states.drying.measured == Measured::Moisture);
         let last = last_weighing(piece, now).map(|w| w.entry.clone());
         let mut line = String::new();
         let (mut dots, mut plotted) = (Vec::new(), Vec::new());
@@ -188,18 +194,29 @@ impl App {
                 });
             }
         }
-        let y_ticks: Vec<TickView> = axis
-            .ticks_g
-            .iter()
-            .map(|g| TickView {
-                at: axis.at(*g),
-                text: tick_text(*g, step_g, &numbers),
-            })
-            .collect();
+        let tick = |g: f64, text: String| TickView {
+            at: axis.at(g),
+            text,
+        };
+        let y_ticks: Vec<TickView> = match as_moisture {
+            Some(dry_g) => moisture_marks(&axis, dry_g)
+                .into_iter()
+                .map(|m| {
+                    let percent = numbers.percent(f64::from(m)).number;
+                    tick(dry_g * (1.0 + 0.01 * f64::from(m)), percent)
+                })
+                .collect(),
+            None => axis
+                .ticks_g
+                .iter()
+                .map(|g| tick(*g, tick_text(*g, step_g, &numbers)))
+                .collect(),
+        };
         let longest = y_ticks.iter().map(|t| t.text.chars().count()).max();
-        let unit = match numbers.units().mass {
-            MassUnit::Gram => words.text("unit-g"),
-            MassUnit::OunceAndPound => String::new(),
+        let unit = match (as_moisture, numbers.units().mass) {
+            (Some(_), _) => words.text("unit-percent"),
+            (None, MassUnit::Gram) => words.text("unit-g"),
+            (None, MassUnit::OunceAndPound) => String::new(),
         };
         Some(Chart {
             view: ChartView {
@@ -208,6 +225,7 @@ impl App {
                 y_ticks,
                 dots,
                 unit,
+                ahead: self.foresight_view(piece, days, &axis, now),
                 ..base
             },
             plotted,
@@ -248,7 +266,7 @@ impl App {
             .map(|s| OptionView {
                 key: s.key().into(),
                 text: words.text(&format!("drying-span-{}", s.key())),
-                chosen: s == self.states.drying.span,
+                chosen: s == self.states.drying.span && self.states.drying.window.is_none(),
             })
             .collect()
     }

@@ -34,7 +34,7 @@ pub fn typed(text: &str, typing: bool) -> Option<DryingAction> {
 
 /// A keypad that takes pounds before ounces as well.
 #[derive(Debug, Default)]
-pub(super) struct Pad {
+pub(crate) struct Pad {
     keypad: Option<Keypad>,
     /// Whole pounds, typed before the ounces on the screen's keys.
     pounds: Option<String>,

@@ -135,7 +135,7 @@ impl App {
     }
 
     /// Per cent to a tenth: weights are as fine as that, moisture is not.
-    fn tenths(&self, percent: f64) -> String {
+    pub(super) fn tenths(&self, percent: f64) -> String {
         let plain = if percent >= 9.95 {
             format!("{percent:.0}")
         } else {

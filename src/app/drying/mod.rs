@@ -1,5 +1,7 @@
 //! Drying: weights over time, what they say, and weighing.
 
+mod ahead;
+pub mod ahead_view;
 mod air;
 mod asking;
 mod axis;
@@ -7,13 +9,18 @@ mod chart;
 mod coming;
 mod day;
 mod entry;
+mod foresight;
 mod losing;
 mod page;
 mod picked;
 mod recording;
+mod span;
 mod staying;
 mod strip;
+mod uneven;
+mod verdict;
 pub mod view;
+mod warnings;
 mod weigh_page;
 
 use evenwall_piece::ids::{EntryId, PieceId};
@@ -24,10 +31,12 @@ use crate::app::{App, AppError};
 use crate::diary::{DiaryAction, Filter, entry_text};
 use crate::route::Page;
 
-pub use chart::Span;
+pub(crate) use chart::local_days;
 pub use day::When;
+pub(crate) use entry::Pad;
 pub use entry::typed;
 pub use recording::NewWeight;
+pub use span::{Measured, Span};
 
 /// What can be done on these pages. What is recorded names its piece, so that trying again after a failure can never
 /// write to another one.
@@ -35,6 +44,12 @@ pub use recording::NewWeight;
 pub enum DryingAction {
     /// Chose how much of the time is shown.
     Show(Span),
+    /// Chose weight or moisture.
+    Measure(Measured),
+    /// Spread the chart so many times about a place, 0 left to 1 right.
+    Zoom(f64, f64),
+    /// Opened the numbers of thick against thin, or closed them.
+    Uneven(bool),
     /// Touched the chart, as fractions from the left and from the top.
     Pick(f64, f64),
     /// Went to the weighing before or after the one picked.
@@ -69,6 +84,10 @@ pub enum DryingAction {
 #[derive(Debug, Default)]
 pub struct DryingState {
     span: Span,
+    measured: Measured,
+    /// The days that two fingers spread over the chart.
+    window: Option<chart::Days>,
+    uneven: bool,
     picked: Option<EntryId>,
     more: bool,
     weigh: entry::Weigh,
@@ -78,12 +97,15 @@ impl App {
     pub(crate) fn enter_drying(&mut self, page: Option<&Page>, _now: Moment) {
         let state = &mut self.states.drying;
         state.more = false;
+        state.uneven = false;
         // Back from weighing or correcting the chart stands as it was left.
         if !matches!(
             page,
             Some(Page::Drying(_) | Page::Weigh(_) | Page::Diary(_))
         ) {
             state.span = Span::default();
+            state.measured = Measured::default();
+            state.window = None;
             state.picked = None;
         }
         state.weigh = entry::Weigh::default();
@@ -107,8 +129,12 @@ impl App {
         match action {
             DryingAction::Show(span) => {
                 self.states.drying.span = span;
+                self.states.drying.window = None;
                 self.states.drying.picked = None;
             }
+            DryingAction::Measure(measured) => self.states.drying.measured = measured,
+            DryingAction::Zoom(by, x) => self.zoom(&id, by, x, now),
+            DryingAction::Uneven(open) => self.states.drying.uneven = open,
             DryingAction::Pick(x, y) => self.pick(&id, x, y, now),
             DryingAction::Step(by) => self.step_picked(&id, by, now),
             DryingAction::Unpick => self.states.drying.picked = None,

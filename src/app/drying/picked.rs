@@ -73,6 +73,13 @@ impl App {
             let tare = numbers.mass_by_scale(w.tare_g, run.step_g).text();
             notes.push(words.with("drying-picked-tare", &[("tare", tare.into())]));
         }
+        // Weights before a change are of another piece of wood.
+        let present = runs.last().is_some_and(|last| last.since == run.since);
+        let dry_g = self.foresight(piece).and_then(|f| f.dry_g());
+        if let Some(dry_g) = dry_g.filter(|_| present) {
+            let moisture = numbers.percent(100.0 * (w.net_g() / dry_g - 1.0)).text();
+            notes.push(words.with("drying-picked-moisture", &[("moisture", moisture.into())]));
+        }
         let question = does_not_fit(run, w);
         if question {
             notes.push(words.text("drying-picked-question"));

@@ -2,13 +2,16 @@
 
 use chrono::Days;
 use evenwall_piece::piece::{Moment, Piece};
-use evenwall_piece::weights::{StayingPut, run_at, scale_too_coarse, staying_put};
+use evenwall_piece::weights::{StayingPut, run_at, staying_put};
+use evenwall_wood::scale_step::scale_fit;
 use evenwall_wood::steady::{LAST_DAYS, Reason, WEIGHINGS};
 
 use super::view::StayingView;
 use crate::app::App;
 use crate::numbers::Quantity;
 
+/// Days between two weighings in Settle.
+const FORTNIGHT: u32 = 14;
 /// Most bars of the row of days.
 const BARS: u32 = 60;
 
@@ -70,27 +73,25 @@ impl App {
     /// A finer scale is suggested; empty otherwise.
     pub(super) fn coarse_text(&self, piece: &Piece, now: Moment) -> String {
         let run = run_at(piece, self.shop(), now);
-        let coarse = run
-            .weighings
-            .last()
-            .filter(|w| scale_too_coarse(w.net_g(), run.step_g));
-        if coarse.is_none() {
+        let Some(last_g) = run.weighings.last().map(|w| w.net_g()) else {
+            return String::new();
+        };
+        let fit = scale_fit(last_g, run.step_g, FORTNIGHT);
+        if !fit.too_coarse {
             return String::new();
         }
         let numbers = self.numbers();
-        let below = numbers.mass(evenwall_piece::weights::FINE_SCALE_BELOW_G);
-        self.words().with(
-            "drying-coarse",
-            &[
-                ("below", below.text().into()),
-                (
-                    "step",
-                    numbers
-                        .quantity(Quantity::ScaleStep, run.step_g)
-                        .text()
-                        .into(),
-                ),
-            ],
-        )
+        let step = |g: f64| numbers.quantity(Quantity::ScaleStep, g).text();
+        let days = fit.shortest_days.map(|d| self.dates(now).length(d.into()));
+        let weight = numbers.mass_by_scale(last_g, run.step_g).text();
+        let mut args = vec![("step", step(run.step_g).into()), ("weight", weight.into())];
+        let id = match (days, fit.step_needed_g) {
+            (Some(days), Some(finer)) => {
+                args.extend([("time", days.into()), ("finer", step(finer).into())]);
+                "drying-coarse"
+            }
+            _ => "drying-coarse-hopeless",
+        };
+        self.words().with(id, &args)
     }
 }

@@ -1,5 +1,8 @@
 //! View: what the drying and weighing pages show, with final text.
 
+pub use super::ahead_view::{
+    AheadView, ForesightView, LevelView, UnevenView, VerdictView, WarningView,
+};
 pub use crate::piece::view::HeadView;
 
 /// A mark at the edge of the chart, or a line across it.
@@ -52,6 +55,10 @@ pub struct ChartView {
     pub dots: Vec<DotView>,
     /// Where something other than drying changed the weight, and where a new scale came.
     pub breaks: Vec<TickView>,
+    /// Looks at the bag: `wet`, `damp`, `nothing`, `mould`, `look`.
+    pub looks: Vec<DotView>,
+    /// What is foreseen.
+    pub ahead: ForesightView,
     /// The unit of the edge; empty where its marks carry their own.
     pub unit: String,
     /// Today, 0 to 1.
@@ -200,8 +207,14 @@ pub struct DryingView {
     pub last: FigureView,
     /// Title and text where it was never weighed.
     pub empty: Option<(String, String)>,
+    /// What is foreseen, in words.
+    pub ahead: AheadView,
+    /// What wants attention.
+    pub warnings: Vec<WarningView>,
     /// The curve.
     pub chart: Option<ChartView>,
+    /// Weight or moisture; empty where only weights are known.
+    pub measures: Vec<OptionView>,
     /// How much of the time is shown; empty where all fits.
     pub spans: Vec<OptionView>,
     /// The weighing picked.
@@ -212,6 +225,10 @@ pub struct DryingView {
     pub figures: Vec<FigureView>,
     /// Whether it stays put.
     pub staying: Option<StayingView>,
+    /// The same with the room taken out, where its air is kept.
+    pub verdict: Option<VerdictView>,
+    /// Thick walls against thin ones.
+    pub uneven: Option<UnevenView>,
     /// A finer scale is suggested; empty otherwise.
     pub coarse: String,
     /// The bag.

@@ -1,11 +1,12 @@
 //! List: the flaws of a piece on two views of its outside, and a card for each, what is to decide first.
 
 use evenwall_piece::fact::{Clock, StationRef};
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::{Flaw, Moment, Piece};
 
 use super::telling::{Stand, letter_of};
 use crate::app::App;
-use crate::drawing::{OutsideDrawing, outside_view, place_on_outside};
+use crate::drawing::{OutsideDrawing, flaw_on_outside, outside_view, place_on_outside};
 use crate::piece::view::HeadView;
 use crate::words::dates::Dates;
 
@@ -56,6 +57,10 @@ pub struct FlawCard {
     pub tag_kind: &'static str,
     /// Where round the piece, for the small face; empty where it is not known.
     pub clock: Vec<ClockSpot>,
+    /// The file of the thumbnail of its last photo; empty while there is none.
+    pub thumb: String,
+    /// It has a photo.
+    pub has_photo: bool,
     /// The whole of it, for a screen reader.
     pub spoken: String,
 }
@@ -94,6 +99,8 @@ pub struct FlawsView {
     pub empty: Option<(String, String)>,
     /// The button below; empty where nothing can be noted any more.
     pub add: String,
+    /// Said of drawn pictures, in the demo; empty elsewhere.
+    pub drawn: String,
 }
 
 /// Letters that would lie on each other stand side by side: this far apart, as a part of the drawing's width.
@@ -127,7 +134,7 @@ impl App {
         let unplaced: Vec<String> = piece
             .flaws
             .iter()
-            .filter(|f| place_on_outside(piece, f.note.station, f.note.clock).is_none())
+            .filter(|f| flaw_on_outside(piece, f).is_none())
             .filter(|f| f.note.clock.is_none())
             .map(|f| letter_of(piece, f))
             .collect();
@@ -157,6 +164,11 @@ impl App {
                     words.text("flaws-empty-text"),
                 )
             }),
+            drawn: if self.is_demo() && piece.photos.iter().any(|p| p.removed.is_none()) {
+                words.text("photos-drawn")
+            } else {
+                String::new()
+            },
             add: if piece.deleted.is_none() {
                 words.text("flaws-add")
             } else {
@@ -189,10 +201,10 @@ impl App {
         let words = self.words();
         let letter = letter_of(piece, flaw);
         let title = self.flaw_title(flaw);
-        let place = self.flaw_where(&flaw.note);
+        let place = self.flaw_where(flaw);
         let mut lines = Vec::new();
         if stand == Stand::Open {
-            let advice = self.glue_advice(piece, &flaw.note, None);
+            let advice = self.glue_advice(piece, &piece.note_now(flaw), None);
             let grade = words.text(&format!("treatment-{}", advice.grade.key()));
             lines.push(words.with(
                 "flaws-suggested",
@@ -222,7 +234,11 @@ impl App {
             .filter(|t| !t.is_empty())
             .collect::<Vec<_>>()
             .join(". ");
+        let on = PhotoOn::Flaw(flaw.note.flaw.clone());
+        let photo = self.photos_tiles(&piece.id, &on, now).pop();
         FlawCard {
+            has_photo: photo.is_some(),
+            thumb: photo.map(|p| p.thumb).unwrap_or_default(),
             id: flaw.note.flaw.to_string(),
             open: stand == Stand::Open,
             clock: small_face(piece, flaw),
@@ -272,12 +288,12 @@ fn clock_spots(piece: &Piece) -> Vec<ClockSpot> {
 
 /// Where a flaw lies on the view from the mouth; half way out where its station is not known.
 fn clock_spot(piece: &Piece, flaw: &Flaw, text: String) -> Option<ClockSpot> {
-    let note = &flaw.note;
-    let out = out_of(piece, note.station, note.clock)?;
+    let hour = flaw.note.clock?.hour();
+    let out = flaw_on_outside(piece, flaw).map_or(HALF_OUT, |p| p.out);
     Some(ClockSpot {
         text,
-        hour: f64::from(note.clock?.hour()),
-        out,
+        hour: f64::from(hour),
+        out: inside_the_face(out),
         open: !flaw.decided() && !flaw.gone(),
     })
 }
@@ -297,8 +313,16 @@ pub(super) fn out_of(
     clock: Option<Clock>,
 ) -> Option<f64> {
     clock?;
-    let out = place_on_outside(piece, station, clock).map_or(0.7, |p| p.out);
-    Some(out.clamp(0.3, 0.72))
+    let out = place_on_outside(piece, station, clock).map_or(HALF_OUT, |p| p.out);
+    Some(inside_the_face(out))
+}
+
+/// How far out a place lies of which only the hour is known.
+const HALF_OUT: f64 = 0.7;
+
+/// Inside the edge of the face, and never over the mouth's middle.
+fn inside_the_face(out: f64) -> f64 {
+    out.clamp(0.3, 0.72)
 }
 
 fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {
@@ -307,7 +331,7 @@ fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {
     }
     let mut placed: Vec<FlawLetter> = Vec::new();
     for flaw in &piece.flaws {
-        let Some(place) = place_on_outside(piece, flaw.note.station, flaw.note.clock) else {
+        let Some(place) = flaw_on_outside(piece, flaw) else {
             continue;
         };
         let (mut x, y) = (place.x / outside.width, place.y / outside.height);

@@ -1,6 +1,7 @@
 //! One: the page of one flaw: a new one, or one with all that was done and seen.
 
 use evenwall_piece::fact::PieceFact;
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::{Flaw, FlawEvent, Moment, Piece};
 use evenwall_piece::vocabulary::{FlawChange, Treatment};
 
@@ -10,6 +11,7 @@ use super::list::{ClockSpot, small_face};
 use super::telling::letter_of;
 use crate::app::App;
 use crate::numbers::Quantity;
+use crate::photos::PhotoSection;
 use crate::piece::view::HeadView;
 use crate::route::Page;
 use crate::words::dates::Dates;
@@ -46,6 +48,8 @@ pub struct SeenView {
     pub looks: Vec<OptionView>,
     /// "12, then 15, then 22 mm"; empty under two lengths.
     pub lengths: String,
+    /// Its photos.
+    pub photos: PhotoSection,
     /// Heads the history.
     pub history_title: String,
     /// What happened, the newest first.
@@ -116,7 +120,7 @@ impl App {
             return Some(view);
         };
         view.head.title = self.flaw_title(flaw);
-        view.head.subtitle = self.flaw_where(&flaw.note);
+        view.head.subtitle = self.flaw_where(flaw);
         match mode {
             Mode::See => {
                 view.seen = Some(self.seen_view(piece, flaw, now));
@@ -178,6 +182,7 @@ impl App {
                 })
                 .collect(),
             lengths: self.lengths(flaw),
+            photos: self.photos_section(&piece.id, &PhotoOn::Flaw(flaw.note.flaw.clone()), now),
             history_title: words.text("flaws-history"),
             history: self.history(flaw, now),
             treat: words.text(if flaw.decided() {

@@ -68,6 +68,8 @@ impl App {
             } else {
                 None
             },
+            portrait: self.photos_portrait(&piece.id, now),
+            portrait_label: words.text("photos-on-portrait"),
             ways_title: words.text("piece-ways"),
             ways: self.ways(piece, now),
             next,

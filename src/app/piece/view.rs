@@ -213,6 +213,10 @@ pub struct PieceView {
     pub earlier: Vec<EarlierView>,
     /// The look that is due or asked for.
     pub look: Option<LookView>,
+    /// Its portrait, where there is one.
+    pub portrait: Option<crate::photos::PhotoTile>,
+    /// What a screen reader calls it.
+    pub portrait_label: String,
     /// Heads the ways.
     pub ways_title: String,
     /// Ways into the other pages.

@@ -1,6 +1,7 @@
 //! Ways: from the page of a piece into the other pages about it.
 
 use evenwall_piece::detail::DetailField;
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::{Group, Stage};
 use evenwall_piece::weights::last_weighing;
@@ -55,6 +56,11 @@ impl App {
             way("wall", "callipers", self.wall_note(piece)),
             way("flaws", "crack", flaws),
             way("drying", "chart", drying),
+            way(
+                "photos",
+                "camera",
+                self.photos_count(piece, &PhotoOn::Portrait),
+            ),
         ];
         if piece.stage().group() == Group::Finishing || piece.end.is_some() {
             let cracks = piece.finish.cracks.as_ref().map_or_else(
@@ -164,6 +170,8 @@ impl App {
                 Page::WallSummary(id)
             }),
             "flaws" => Action::Open(Page::Flaws(id)),
+            "photos" => Action::Open(Page::Photos(id, PhotoOn::Portrait)),
+            "portrait" => Action::Open(Page::Photo(id, piece.portrait()?.note.photo.clone())),
             "drying" => Action::Open(Page::Drying(id)),
             "truing" => Action::Open(Page::Truing(id)),
             "finishing" => Action::Open(Page::Finishing(id)),

@@ -75,6 +75,10 @@ pub enum FormOf {
     },
     /// After how many days the next stage is offered.
     Offer(RhythmOf),
+    /// Where a logger's file is.
+    LogPath,
+    /// The folder of the newest pictures.
+    PictureFolder,
 }
 
 /// A form as filled in so far.
@@ -170,6 +174,7 @@ impl App {
             }
             FormOf::ScaleStep => vec![("step", shown(Quantity::ScaleStep, self.scale_step()))],
             FormOf::NewScale => vec![("when", "now".into())],
+            FormOf::LogPath => Vec::new(),
             FormOf::Step { of, list, place } => {
                 let rhythm = shop.settings.rhythm(*of);
                 let step = place.and_then(|p| list.of(&rhythm).get(p).copied());
@@ -178,6 +183,7 @@ impl App {
                     vec![("every", s.every.to_string()), ("until", until)]
                 })
             }
+            FormOf::PictureFolder => vec![("folder", self.device().picture_folder.clone())],
             FormOf::Offer(of) => {
                 let day = shop.settings.rhythm(*of).offer_after;
                 vec![("day", day.map_or_else(String::new, |d| d.to_string()))]

@@ -227,6 +227,17 @@ impl App {
                 }
                 fields
             }
+            FormOf::LogPath => vec![FieldView {
+                placeholder: words.text("log-path-example"),
+                ..with_note(
+                    self.field(draft, "path", FieldKind::Text, "log-path"),
+                    words.text("log-path-note"),
+                )
+            }],
+            FormOf::PictureFolder => vec![with_note(
+                self.field(draft, "folder", FieldKind::Text, "shop-picture-folder"),
+                words.text("shop-picture-folder-note"),
+            )],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -256,7 +267,9 @@ impl App {
                 StepList::Looks => "shop-looks",
                 StepList::Weighings => "shop-weighings",
             }),
+            FormOf::LogPath => words.text("log-elsewhere"),
             FormOf::Offer(_) => words.text("shop-offer-title"),
+            FormOf::PictureFolder => words.text("shop-picture-folder"),
         }
     }
 
@@ -290,7 +303,10 @@ impl App {
                 _ => String::new(),
             },
             fields: self.fields_of(draft),
-            save: words.text("action-save"),
+            save: words.text(match draft.of {
+                FormOf::LogPath => "log-path-read",
+                _ => "action-save",
+            }),
             remove: if remove.is_empty() {
                 String::new()
             } else {

@@ -146,6 +146,13 @@ impl App {
                     ("value", self.air_in_words(c).into()),
                 ],
             ),
+            ShopFact::ClimateLog(log) => {
+                let room = words.text(&format!("room-{}", log.room.key()));
+                words.with(
+                    "log-said",
+                    &[("room", room.into()), ("n", log.readings.len().into())],
+                )
+            }
             ShopFact::Jaws(j) => named("shop-said-jaws", j.name.clone()),
             ShopFact::JawsRemoved(id) => named(
                 "shop-said-jaws-removed",

@@ -93,12 +93,14 @@ impl App {
                     self.hub_row("units", "swap", self.units_in_words()),
                     self.hub_row("words", "pencil", self.words_choice_in_words()),
                     self.hub_row("look", "eye", self.look_in_words()),
+                    self.hub_row("photos", "camera", self.photo_folder_in_words()),
                 ],
             ),
             section(
                 "read",
                 "shop-group-read",
                 vec![
+                    self.dried_well_row(now),
                     self.hub_row("cautions", "caution", words.text("shop-cautions-note")),
                     self.hub_row("history", "undo", self.history_in_words()),
                     self.hub_row("data", "settings", self.data_in_words()),

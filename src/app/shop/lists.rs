@@ -130,7 +130,7 @@ impl App {
     }
 
     pub(super) fn weighs(&self) -> bool {
-        self.shop().stored.get(WEIGHS).is_none_or(|v| v != "false")
+        self.shop().weighs()
     }
 
     pub(super) fn scale_page(&self, now: Moment) -> ShopView {
@@ -183,6 +183,7 @@ impl App {
                 ..SectionView::default()
             },
             SectionView {
+                chart: None,
                 key: "scale",
                 title: words.text("shop-scale-one"),
                 note: words.text("shop-scale-intro"),

@@ -3,7 +3,11 @@
 //! Every page is cards of rows; a touch of a row does one thing at once or opens a form of a few fields. What is about
 //! the workshop is recorded and can be taken back; what is about this device is kept beside the shelf.
 
+pub mod air_curve;
 pub mod climate;
+mod climate_log;
+mod climate_log_faults;
+mod climate_log_page;
 mod device_pages;
 mod faults;
 mod form;
@@ -15,6 +19,7 @@ mod list_saving;
 mod lists;
 mod number_settings;
 pub mod pages;
+mod photo_page;
 mod rhythms;
 mod rules;
 mod saving;
@@ -29,6 +34,9 @@ use crate::app::{App, AppError};
 use crate::device::DeviceSettings;
 use crate::route::Page;
 
+pub use air_curve::{AirChartView, AirCurve};
+use climate_log::LogDraft;
+pub use climate_log::LogTold;
 use form::Draft;
 pub use form::{FormOf, StepList};
 use view::ShopView;
@@ -59,6 +67,16 @@ pub enum ShopAction {
     Remove,
     /// Asked for older entries of the history or of the readings.
     Older,
+    /// Chose what the small charts show.
+    Curve(AirCurve),
+    /// Chose a logger's file, by its path.
+    LogFile(String),
+    /// Said something about the file.
+    LogTold(LogTold),
+    /// Keeps what is new in the file.
+    LogKeep,
+    /// Went back to choosing a file.
+    LogForget,
 }
 
 impl From<ShopAction> for Action {
@@ -70,11 +88,16 @@ impl From<ShopAction> for Action {
 /// So many entries are listed at first, and so many more each time older ones are asked for.
 const ENTRIES: usize = 30;
 
+/// The key of the page on which a logger's file is read.
+pub(super) const LOG_PAGE: &str = "climate-log";
+
 /// What the pages remember between two touches.
 #[derive(Debug)]
 pub struct ShopState {
     draft: Option<Draft>,
     shown: usize,
+    curve: AirCurve,
+    log: Option<LogDraft>,
 }
 
 impl Default for ShopState {
@@ -82,6 +105,8 @@ impl Default for ShopState {
         Self {
             draft: None,
             shown: ENTRIES,
+            curve: AirCurve::default(),
+            log: None,
         }
     }
 }
@@ -112,6 +137,11 @@ impl App {
             ShopAction::Close => self.states.shop.draft = None,
             ShopAction::Save => return self.save_form(now),
             ShopAction::Remove => return self.remove_in_form(now),
+            ShopAction::Curve(curve) => self.states.shop.curve = curve,
+            ShopAction::LogFile(path) => return self.log_open(&path),
+            ShopAction::LogTold(said) => self.log_told(said),
+            ShopAction::LogKeep => return self.log_keep(now),
+            ShopAction::LogForget => self.states.shop.log = None,
             ShopAction::Older => self.states.shop.shown += ENTRIES,
         }
         Ok(())
@@ -180,6 +210,7 @@ impl App {
         };
         let page = match *key {
             "climate" => self.climate_page(now),
+            LOG_PAGE => self.log_page(now),
             "jaws" => self.jaws_page(),
             "bars" => self.bars_page(),
             "woods" => self.woods_page(),
@@ -191,6 +222,7 @@ impl App {
             "units" => self.units_page(),
             "words" => self.words_page(),
             "look" => self.look_page(),
+            "photos" => self.photo_page(),
             "cautions" => self.cautions_page(),
             "history" => self.history_page(now),
             "data" => self.data_page(),

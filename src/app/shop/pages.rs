@@ -2,8 +2,8 @@
 
 use evenwall_piece::rhythm::RhythmOf;
 
-/// The keys of all pages of Shop, in the order in which Shop lists them; those of single rhythms come last.
-pub const PAGES: [&str; 27] = [
+/// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
+pub const PAGES: [&str; 29] = [
     "climate",
     "jaws",
     "bars",
@@ -17,10 +17,12 @@ pub const PAGES: [&str; 27] = [
     "units",
     "words",
     "look",
+    "photos",
     "cautions",
     "history",
     "data",
     "about",
+    "climate-log",
     "rhythm-bag",
     "rhythm-air",
     "rhythm-settle",

@@ -40,6 +40,18 @@ impl App {
         let Some(draft) = self.states.shop.draft.clone() else {
             return Ok(());
         };
+        if draft.of == FormOf::LogPath {
+            self.log_open_typed(draft.typed("path"));
+            return Ok(());
+        }
+        // This device's own, and no fact of the shop.
+        if draft.of == FormOf::PictureFolder {
+            let mut device = self.device().clone();
+            device.picture_folder = draft.typed("folder").trim().to_owned();
+            self.set_device(device)?;
+            self.states.shop.draft = None;
+            return Ok(());
+        }
         match self.facts_of(&draft, now) {
             Ok((at, facts)) => self.keep_shop(at, facts, now),
             Err(errors) => {
@@ -96,6 +108,9 @@ impl App {
                 faults.or(facts.map(|(step_g, at)| (at, vec![ShopFact::NewScale { step_g }])))
             }
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
+            // Opens a file and records nothing.
+            FormOf::LogPath => Ok((None, Vec::new())),
+            FormOf::PictureFolder => Ok((None, Vec::new())),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
                 let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));

@@ -1,5 +1,5 @@
 //! Promises of the demo shelf: it reads, it shows every stage and kind, and it is the same on whatever day it is opened.
-#![allow(clippy::unwrap_used, clippy::expect_used)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 #![allow(clippy::disallowed_methods)] // this test lists the templates beside their embedded copies
 
 use std::path::Path;
@@ -16,6 +16,8 @@ use evenwall_piece::shop::fold_shop;
 
 #[path = "demo/figures.rs"]
 mod figures;
+#[path = "demo/pictures.rs"]
+mod pictures;
 #[path = "demo/shows.rs"]
 mod shows;
 

@@ -157,7 +157,7 @@ fn staying_put_is_counted_from_when_the_fall_stopped_and_says_why() {
 fn a_scale_too_coarse_for_a_light_piece_is_said() {
     assert_eq!(
         Loft::weighed(&[("2026-03-09", 180.0)]).view().coarse,
-        "Under 200\u{a0}g a scale in steps of 1\u{a0}g hides the last of the drying. A finer one shows it."
+        "Weighed once a fortnight, a scale in steps of 1\u{a0}g needs 8 weeks or more to show that 180\u{a0}g stays put. Steps of 0.5\u{a0}g show it within six weeks."
     );
     assert_eq!(Loft::weighed(&[("2026-03-09", 240.0)]).view().coarse, "");
 }

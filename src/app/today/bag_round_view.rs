@@ -3,7 +3,9 @@
 use evenwall_piece::agenda::next_look;
 use evenwall_piece::bag::{BagAct, BagState};
 use evenwall_piece::detail::DetailField;
+use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::PieceId;
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::BagFeel;
 
@@ -11,7 +13,9 @@ use super::Said;
 use super::bag_round::Given;
 use super::card::feel_icon;
 use super::view::{AnswerView, TickView};
+use crate::action::Action;
 use crate::app::App;
+use crate::photos::PhotosAction;
 
 /// What became of some bags, or what is to be done with them now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -63,6 +67,8 @@ pub struct BagRoundView {
     pub undo_said: String,
     /// The word on the undo button.
     pub undo: String,
+    /// The word for a photo of the bag answered last; empty where none was felt.
+    pub photo: String,
     /// True at the end of the round.
     pub ended: bool,
     /// The title of the end.
@@ -80,6 +86,23 @@ pub struct BagRoundView {
 }
 
 impl App {
+    /// Takes photos of the bag that was answered last; `None` where none was felt.
+    #[must_use]
+    pub fn bag_round_photo(&self) -> Option<Action> {
+        let done = self.bags_done();
+        let last = done.last()?;
+        let line = last.line.as_ref()?;
+        let felt = |e: &&evenwall_piece::diary::DiaryEntry| {
+            e.entry.line == *line && matches!(e.fact, PieceFact::Look { .. })
+        };
+        let piece = self.piece(&last.piece)?;
+        let entry = piece.diary.iter().find(felt)?.entry.clone();
+        Some(Action::Photos(PhotosAction::Newest(
+            last.piece.clone(),
+            PhotoOn::BagCheck(entry),
+        )))
+    }
+
     /// The bag round as it stands.
     #[must_use]
     pub fn bag_round_view(&self, now: Moment) -> BagRoundView {
@@ -99,6 +122,11 @@ impl App {
             },
             undo_said: done.last().map_or_else(String::new, |d| d.said.clone()),
             undo: words.text("action-undo"),
+            photo: if self.bag_round_photo().is_some() {
+                words.text("photos-of-bag-check")
+            } else {
+                String::new()
+            },
             done: words.text("action-done"),
             ..BagRoundView::default()
         };

@@ -16,6 +16,7 @@ mod page;
 mod row;
 pub mod view;
 mod weigh_round;
+mod weigh_round_state;
 mod weigh_round_view;
 
 use std::collections::BTreeMap;

@@ -221,6 +221,10 @@ impl App {
                 }
             }
             Why::StayedPut { days } => words.with("today-why-stayed-put", &[("n", (*days).into())]),
+            Why::Foretold { weighings } => {
+                words.with("today-why-foretold", &[("n", (*weighings).into())])
+            }
+            Why::Stuck { days } => words.with("today-why-stuck", &[("n", (*days).into())]),
             _ => String::new(),
         }
     }

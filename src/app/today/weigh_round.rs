@@ -1,15 +1,17 @@
 //! Weigh round: one row a piece, numbers from the keys on the screen, a keyboard, or a scale that types.
 
 use evenwall_piece::fact::{Measure, PieceFact};
-use evenwall_piece::ids::{LineId, PieceId};
+use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::round::{WeighWhich, weigh_round};
 use evenwall_piece::weights::{WeightQuestion, question_for};
 
 use super::TodayAction;
+pub(crate) use super::weigh_round_state::{WeighDone, WeighOf, WeighRoundState};
 use crate::action::Action;
 use crate::app::{App, AppError};
-use crate::numbers::keypad::{Key, Keypad, Outcome};
+use crate::drying::Pad;
+use crate::numbers::keypad::{Key, Outcome};
 use crate::numbers::{Entry, Parsed, Quantity};
 use crate::question::{Choice, ChoiceStyle, Question};
 
@@ -20,6 +22,8 @@ pub enum WeighAction {
     Pick(PieceId),
     /// Pressed a key on the screen or a keyboard.
     Key(Key),
+    /// Took the figures so far as pounds.
+    Pounds,
     /// Leaves the piece whose turn it is for another time.
     Skip,
     /// Weighed with what stood on the scale last time, or bare.
@@ -46,39 +50,6 @@ pub enum WeighAction {
     Undo,
 }
 
-/// One piece weighed, or skipped.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct WeighDone {
-    pub piece: PieceId,
-    /// The line that holds the weight; `None` for a piece that was skipped.
-    pub line: Option<LineId>,
-    pub net_g: f64,
-    /// What the undo line says.
-    pub said: String,
-}
-
-/// One piece of the round.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct WeighOf {
-    pub piece: PieceId,
-    /// When it was weighed before the round, and net in g.
-    pub last: Option<(Moment, f64)>,
-    pub tare_g: f64,
-}
-
-/// A round on its way.
-#[derive(Debug)]
-pub(crate) struct WeighRoundState {
-    pub order: Vec<WeighOf>,
-    pub done: Vec<WeighDone>,
-    /// The piece touched or weighed last.
-    pub at: Option<PieceId>,
-    pub keypad: Keypad,
-    pub error: String,
-    /// Weighed bare although there was a tare last time.
-    pub bare: bool,
-}
-
 impl App {
     pub(super) fn enter_weigh_round(&mut self, there: bool, now: Moment) {
         if !there {
@@ -86,7 +57,6 @@ impl App {
         } else if self.states.today.weigh.is_none() {
             let pieces: Vec<&Piece> = self.pieces().collect();
             let rows = self.with_bench(now, |bench| weigh_round(&pieces, bench, WeighWhich::Due));
-            let keypad = Keypad::new(Quantity::Weight, &self.numbers());
             self.states.today.weigh = Some(WeighRoundState {
                 order: rows
                     .into_iter()
@@ -98,7 +68,7 @@ impl App {
                     .collect(),
                 done: Vec::new(),
                 at: None,
-                keypad,
+                keypad: Pad::default(),
                 error: String::new(),
                 bare: false,
             });
@@ -159,6 +129,11 @@ impl App {
             WeighAction::Key(key) => return self.round_weigh_key(key, now),
             WeighAction::Undo => return self.undo_weight(now),
             WeighAction::Pick(piece) => self.round_pick(&piece),
+            WeighAction::Pounds => {
+                if let Some(round) = self.states.today.weigh.as_mut() {
+                    round.keypad.take_pounds();
+                }
+            }
             WeighAction::Skip => self.skip_weighing(),
             WeighAction::Tare => {
                 if let Some(round) = self.states.today.weigh.as_mut() {
@@ -212,7 +187,7 @@ impl App {
         };
         let typed = round.keypad.text();
         round.error.clear();
-        match round.keypad.press(key, &numbers) {
+        match round.keypad.press(key, Quantity::Weight, &numbers) {
             Outcome::Nothing | Outcome::Editing => Ok(()),
             Outcome::Commit(Err(error)) => {
                 round.error = error.message(&numbers, Quantity::Weight);

@@ -4,6 +4,7 @@ use evenwall_piece::piece::Moment;
 
 use super::view::ButtonView;
 use crate::app::App;
+use crate::device::MassChoice;
 use crate::numbers::keypad::Key;
 
 /// One piece of the weigh round.
@@ -58,6 +59,10 @@ pub struct WeighRoundView {
     pub back_key: String,
     /// The decimal sign.
     pub point: String,
+    /// The key that takes pounds; empty where weights are in grams.
+    pub pounds: String,
+    /// That key can be touched.
+    pub can_pounds: bool,
     /// Leaves a piece for another time.
     pub skip: String,
     /// What was recorded last; empty where nothing can be taken back.
@@ -164,6 +169,11 @@ impl App {
             next: words.text("weigh-round-next"),
             back_key: words.text("weigh-round-back-key"),
             point: words.text("weigh-round-point"),
+            pounds: match self.device().mass {
+                MassChoice::PoundOunce => words.text("unit-lb"),
+                MassChoice::Gram => String::new(),
+            },
+            can_pounds: round.keypad.can_be_pounds(),
             skip: words.text("action-skip"),
             undo_said: done.last().map_or_else(String::new, |d| d.said.clone()),
             undo: words.text("action-undo"),
@@ -207,8 +217,8 @@ impl App {
     /// The unit of a bare weight.
     fn bare_mass_unit(&self) -> String {
         self.words().text(match self.device().mass {
-            crate::device::MassChoice::Gram => "unit-g",
-            crate::device::MassChoice::PoundOunce => "unit-oz",
+            MassChoice::Gram => "unit-g",
+            MassChoice::PoundOunce => "unit-oz",
         })
     }
 }

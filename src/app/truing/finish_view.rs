@@ -1,6 +1,7 @@
 //! Finish view: final walls, grits, coats, size, weight, signature; and the button that ends it.
 
 use evenwall_piece::detail::DetailField;
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::piece::Moment;
 
 use super::SheetView;
@@ -105,6 +106,12 @@ impl App {
                 row("size", "detail-finished-size", size, "pencil"),
                 row("weight", "finish-weight", weight, "scale"),
                 row("signed", "finish-signed", signed, "pencil"),
+                row(
+                    "photos",
+                    "finish-photos",
+                    self.photos_count(piece, &PhotoOn::Finished),
+                    "camera",
+                ),
             ],
             grits_title: words.text("finish-grits"),
             grits: listed(&finish.grits),

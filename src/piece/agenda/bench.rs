@@ -3,10 +3,12 @@
 use chrono::NaiveDate;
 
 use super::calendar::{DaysAway, days_away, end_by_work, end_on};
+use super::foretold::{Foretold, ForetoldOf};
 use crate::piece::{Moment, Piece};
 use crate::rhythm::{Rhythm, RhythmOf};
 use crate::shop::Shop;
 use crate::vocabulary::Room;
+use crate::weights::last_weighing;
 
 /// Above this a shop counts as warm for closed bags, degrees C. Common practice, no source.
 pub const WARM_SHOP_C: f64 = 20.0;
@@ -23,6 +25,7 @@ pub struct Bench<'a> {
     pub moulds_easily: &'a dyn Fn(&Piece) -> bool,
     away: Vec<DaysAway>,
     rhythms: Vec<Rhythm>,
+    foretold: Option<&'a ForetoldOf>,
 }
 
 impl<'a> Bench<'a> {
@@ -39,7 +42,23 @@ impl<'a> Bench<'a> {
                 .iter()
                 .map(|of| shop.settings.rhythm(*of))
                 .collect(),
+            foretold: None,
         }
+    }
+
+    /// The same bench with what is foreseen of the pieces.
+    #[must_use]
+    pub fn with_foretold(mut self, foretold: &'a ForetoldOf) -> Self {
+        self.foretold = Some(foretold);
+        self
+    }
+
+    /// What is foreseen of a piece; `None` where nothing is, or it was weighed since.
+    #[must_use]
+    pub fn foretold(&self, piece: &Piece) -> Option<&Foretold> {
+        let last = last_weighing(piece, self.now)?.at.date_naive();
+        let foretold = self.foretold?.get(&piece.id)?;
+        (foretold.weighed_on == last).then_some(foretold)
     }
 
     /// The same bench where looks and weighings of these pieces end the days away in which they were made: whoever works is
@@ -71,6 +90,7 @@ impl<'a> Bench<'a> {
             moulds_easily: self.moulds_easily,
             away,
             rhythms: self.rhythms.clone(),
+            foretold: self.foretold,
         }
     }
 

@@ -194,7 +194,7 @@ fn looks_and_weighings(piece: &Piece, bench: &Bench, s: &Standing, tasks: &mut V
     look.last = s.anchor.filter(|_| s.answered).map(|m| m.date_naive());
     // Offered at each look of a bag, and wherever a rhythm of weighings is there to be begun.
     let offered = !bench.rhythm(s.of).weighings.is_empty() && weigh.is_none();
-    look.also_weigh = s.of == RhythmOf::Bag || offered;
+    look.also_weigh = bench.shop.weighs() && (s.of == RhythmOf::Bag || offered);
     if let Some(weigh) = weigh {
         let both_now = look.due <= bench.today && weigh.due <= bench.today;
         if both_now || look.due == weigh.due {

@@ -5,6 +5,7 @@
 mod bench;
 mod calendar;
 mod due;
+mod foretold;
 mod offer;
 mod order;
 mod standing;
@@ -20,6 +21,7 @@ pub use calendar::DaysAway;
 pub(crate) use calendar::days_from_to;
 pub(crate) use due::settled;
 pub use due::{is_paused, tasks_of};
+pub use foretold::{Foretold, ForetoldOf};
 pub use offer::{THICK_FLOOR_MM, offer, thick_floor};
 pub use order::by_mark;
 pub(crate) use order::{by_day, by_need};

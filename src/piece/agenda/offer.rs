@@ -52,19 +52,40 @@ pub fn offer(piece: &Piece, bench: &Bench, s: &Standing) -> Option<(Stage, Why)>
         put.steady
             .then_some((Stage::Indoors, Why::StayedPut { days: put.day }))
     };
+    // By what is foreseen: settled where it stands, with weights that the plain rule finds too few yet.
+    let foretold = bench.foretold(piece);
+    let settled = |next: Stage| {
+        let weighings = foretold.filter(|f| f.settled)?.weighings;
+        Some((next, Why::Foretold { weighings }))
+    };
+    let stuck = || {
+        let days = foretold?.stuck_days?;
+        Some((Stage::Air, Why::Stuck { days }))
+    };
+    // Who does not weigh goes by the days alone.
+    let unweighed = || {
+        let long = s.start.is_some() && days >= bench.shop.settings.steady_days;
+        (long && !bench.shop.weighs()).then_some((Stage::Indoors, days_run(false, false)))
+    };
     match s.of {
-        RhythmOf::Bag => s.dry_twice_on.map(|_| (Stage::Air, Why::NothingTwice)),
+        RhythmOf::Bag => s
+            .dry_twice_on
+            .map(|_| (Stage::Air, Why::NothingTwice))
+            .or_else(stuck),
         RhythmOf::Air if s.damp_in_air => Some((Stage::Bag, Why::DampAgain)),
         RhythmOf::Air if s.state.is_felt() => None,
         RhythmOf::Air => run(7, 5).map(|thick| (Stage::Settle, days_run(thick, false))),
-        RhythmOf::Settle => stays_put(),
+        RhythmOf::Settle => stays_put()
+            .or_else(|| settled(Stage::Indoors))
+            .or_else(unweighed),
         RhythmOf::Indoors => {
-            let thick = run(2, 1)?;
             let weighed = last_weighing(piece, bench.now).is_some();
-            if weighed && caught_up_since(piece, bench.shop, bench.now, s.start?) != Some(true) {
-                return None;
-            }
-            Some((Stage::True, days_run(thick, weighed)))
+            let run = run(2, 1).filter(|_| {
+                let caught = |start| caught_up_since(piece, bench.shop, bench.now, start);
+                !weighed || s.start.and_then(caught) == Some(true)
+            });
+            run.map(|thick| (Stage::True, days_run(thick, weighed)))
+                .or_else(|| settled(Stage::True))
         }
         RhythmOf::OnceThin => run(1, 1).map(|thick| (Stage::Finish, days_run(thick, false))),
         RhythmOf::Paper

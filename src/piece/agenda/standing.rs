@@ -197,6 +197,7 @@ impl Standing {
     pub fn look_is_weighing(&self, bench: &Bench) -> bool {
         self.state == BagState::NoBag
             && self.wait != Wait::Mould
+            && bench.shop.weighs()
             && bench.rhythm(self.of).looks.is_empty()
     }
 

@@ -1,6 +1,7 @@
 //! Task: one thing that wants a hand, with its day, how much it matters and why.
 
 use chrono::NaiveDate;
+use evenwall_wood::weighing_days::WorthBecause;
 
 use crate::ids::{FlawId, PieceId};
 use crate::stage::Stage;
@@ -64,6 +65,13 @@ pub enum Why {
         /// Days between two.
         every: u32,
     },
+    /// A weighing this many days after the last tells most: later than the rhythm alone would ask, never sooner.
+    TellsMost {
+        /// Days from the last weighing.
+        days: u32,
+        /// Why then.
+        because: WorthBecause,
+    },
     /// It came into this stage and is weighed at the start of it.
     StartOfStage,
     /// Never weighed yet: weigh it twice, a fortnight apart.
@@ -91,6 +99,16 @@ pub enum Why {
     },
     /// The weight has stayed put.
     StayedPut {
+        /// For so many days.
+        days: u32,
+    },
+    /// By what is foreseen it has probably settled where it stands.
+    Foretold {
+        /// From so many weighings.
+        weighings: u32,
+    },
+    /// It is wet and hardly loses water.
+    Stuck {
         /// For so many days.
         days: u32,
     },

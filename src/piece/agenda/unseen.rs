@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use super::bench::Bench;
 use super::calendar::days_from_to;
+use crate::fact::PieceFact;
 use crate::ids::PieceId;
 use crate::piece::Piece;
 use crate::stage::Group;
@@ -47,6 +48,7 @@ pub(crate) fn silent_days<'a>(
 ) -> Option<i64> {
     let noted = pieces
         .flat_map(|p| p.diary.iter())
+        .filter(|e| !matches!(e.fact, PieceFact::ForecastMade(_)))
         .map(|e| e.noted_at)
         .filter(|at| *at <= bench.now)
         .max();

@@ -1,7 +1,8 @@
 //! Weighing: when a drying piece is due on the scale.
 //!
 //! Absence is never nagged: outside Settle, where the weighing is the look, a piece is asked for only once somebody has
-//! begun to weigh it. A piece never weighed is offered the scale with its looks.
+//! begun to weigh it. A piece never weighed is offered the scale with its looks. What is foreseen of a piece may ask for it later
+//! than its rhythm, never sooner. Whoever does not weigh at all is never asked.
 
 use chrono::NaiveDate;
 
@@ -27,6 +28,9 @@ pub struct DueWeighing {
 /// The next weighing of a drying piece, `None` where none is asked for.
 #[must_use]
 pub fn weighing(piece: &Piece, bench: &Bench, s: &Standing) -> Option<DueWeighing> {
+    if !bench.shop.weighs() {
+        return None;
+    }
     let rhythm = bench.rhythm(s.of);
     let is_the_look = s.look_is_weighing(bench);
     if rhythm.weighings.is_empty() && !is_the_look {
@@ -42,8 +46,16 @@ pub fn weighing(piece: &Piece, bench: &Bench, s: &Standing) -> Option<DueWeighin
     let weigh_day = bench.shop.settings.weigh_day;
     let after = |last: NaiveDate, not_before: NaiveDate| {
         let every = every_on(last);
+        // Indoors is judged by weighings a week apart, whatever is foreseen.
+        let foretold = bench.foretold(piece).filter(|_| s.of != RhythmOf::Indoors);
+        let (every, why) = match foretold.map(|f| f.next_weighing(every)) {
+            Some(next) if next.days > every => {
+                let (days, because) = (next.days, next.because);
+                (days, Why::TellsMost { days, because })
+            }
+            _ => (every, Why::Rhythm { every }),
+        };
         let plain = days_after(last, every);
-        let why = Why::Rhythm { every };
         if plain <= not_before {
             (not_before, Why::StartOfStage)
         } else {

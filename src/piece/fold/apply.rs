@@ -3,10 +3,12 @@
 use crate::detail::Details;
 use crate::fact::PieceFact;
 use crate::fold::deletion::Deletion;
+use crate::fold::laying_out::lay_out;
+use crate::fold::photos::Photos;
 use crate::ids::{EntryId, FlawId, LineId, PieceId};
 use crate::piece::{
-    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, StageVisit, StationReading,
-    Stations, Tick, Weighing,
+    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, SectionMeasured, StageVisit,
+    StationOval, StationReading, Stations, Tick, Weighing,
 };
 use crate::stage::{Group, Stage};
 use crate::vocabulary::Method;
@@ -17,6 +19,7 @@ pub(super) struct Fold {
     pub(super) deletion: Deletion,
     created_in: Option<LineId>,
     flaw_events: Vec<(FlawId, FlawEvent)>,
+    photos: Photos,
 }
 
 impl Fold {
@@ -37,7 +40,9 @@ impl Fold {
                 readings: Vec::new(),
                 readings_from: 0,
                 diameters: Default::default(),
+                diameters_between: Vec::new(),
                 flaws: Vec::new(),
+                photos: Vec::new(),
                 looks: Vec::new(),
                 weighings: Vec::new(),
                 mass_changes: Vec::new(),
@@ -51,6 +56,7 @@ impl Fold {
             deletion: Deletion::default(),
             created_in: None,
             flaw_events: Vec::new(),
+            photos: Photos::default(),
         }
     }
 
@@ -69,6 +75,7 @@ impl Fold {
             let finish = &mut self.piece.finish;
             finish.cracks = None;
             finish.oval = None;
+            finish.ovals.clear();
             finish.spigot_mm = None;
             finish.decision = None;
         }
@@ -124,9 +131,9 @@ impl Fold {
                     depths_mm: depths_mm.clone(),
                 };
                 if stations.moved_from(&piece.stations) {
-                    piece.readings_from = piece.readings.len();
+                    piece.finish.ovals.clear();
                 }
-                piece.stations = stations;
+                lay_out(piece, stations);
             }
             PieceFact::Reading(reading) => {
                 piece.half_turned = None;
@@ -153,6 +160,7 @@ impl Fold {
                         found_at: at,
                         found_in: stage,
                         note: note.clone(),
+                        depth_mm: None,
                         events: Vec::new(),
                     });
                 }
@@ -213,6 +221,30 @@ impl Fold {
                     shortest_mm,
                 });
             }
+            PieceFact::OvalAt {
+                station,
+                longest_mm,
+                shortest_mm,
+            } => {
+                let measured = SectionMeasured::Two {
+                    longest_mm: longest_mm.clone(),
+                    shortest_mm: shortest_mm.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
+            }
+            PieceFact::OvalRound {
+                station,
+                how,
+                readings,
+            } => {
+                let measured = SectionMeasured::Round {
+                    how: *how,
+                    readings: readings.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
+            }
             PieceFact::SpigotTrued(size) => piece.finish.spigot_mm = Some(size.clone()),
             PieceFact::TrueDecided { decision, reason } => {
                 piece.finish.decision = Some((at, *decision, reason.clone()));
@@ -220,7 +252,11 @@ impl Fold {
             PieceFact::Grits(text) => piece.finish.grits.push((at, text.clone())),
             PieceFact::Coat(text) => piece.finish.coats.push((at, text.clone())),
             PieceFact::Signed(text) => piece.finish.signed = Some((at, text.clone())),
-            PieceFact::Note(_) => {}
+            PieceFact::Note(_) | PieceFact::ForecastMade(_) => {}
+            PieceFact::PhotoAdded(_)
+            | PieceFact::PhotoRemoved(_)
+            | PieceFact::PhotoBack(_)
+            | PieceFact::PhotoMarked(_) => self.photos.apply(piece, entry, at, fact),
             PieceFact::Ended(end) => piece.end = Some((at, end.clone())),
             PieceFact::PutBack => piece.end = None,
             PieceFact::Deleted => {
@@ -249,6 +285,7 @@ impl Fold {
                 flaw.events.push(event);
             }
         }
+        self.photos.finish(piece);
         if piece.visits.is_empty() {
             let first = piece.diary.iter().find(|e| !e.retracted);
             let since = first.map(|e| e.at);
@@ -294,6 +331,8 @@ fn in_hand(fact: &PieceFact) -> bool {
             | PieceFact::Weighed { .. }
             | PieceFact::Cracks(_)
             | PieceFact::Oval { .. }
+            | PieceFact::OvalAt { .. }
+            | PieceFact::OvalRound { .. }
             | PieceFact::SpigotTrued(_)
             | PieceFact::Grits(_)
             | PieceFact::Coat(_)

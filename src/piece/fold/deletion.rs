@@ -49,10 +49,13 @@ impl Deletion {
 }
 
 /// True for what is work on the piece: neither deleting, nor bringing back, nor taking back. Undo and redo of a deletion
-/// are retractions and must not look like work done since.
+/// are retractions and must not look like work done since; nor is a forecast that the program wrote by itself.
 pub(super) fn is_work(fact: &PieceFact) -> bool {
     !matches!(
         fact,
-        PieceFact::Deleted | PieceFact::Undeleted | PieceFact::Retracts(_)
+        PieceFact::Deleted
+            | PieceFact::Undeleted
+            | PieceFact::Retracts(_)
+            | PieceFact::ForecastMade(_)
     )
 }

@@ -35,6 +35,10 @@ fn timeless(mut piece: Piece) -> Piece {
             }
         }
     }
+    for photo in &mut piece.photos {
+        photo.at = t;
+        photo.removed = photo.removed.map(|_| t);
+    }
     piece.looks.iter_mut().for_each(|l| l.at = t);
     piece.looks.sort_by(|a, b| a.entry.cmp(&b.entry));
     piece.weighings.iter_mut().for_each(|w| w.at = t);
@@ -44,6 +48,7 @@ fn timeless(mut piece: Piece) -> Piece {
     let finish = &mut piece.finish;
     finish.cracks = finish.cracks.map(|(_, c)| (t, c));
     finish.oval.iter_mut().for_each(|o| o.at = t);
+    finish.ovals.values_mut().for_each(|o| o.at = t);
     finish.decision.iter_mut().for_each(|d| d.0 = t);
     for list in [&mut finish.grits, &mut finish.coats] {
         list.iter_mut().for_each(|g| g.0 = t);

@@ -60,6 +60,9 @@ macro_rules! forward_to {
         fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
             self.$real.rename(from, to)
         }
+        fn remove(&self, path: &Path) -> io::Result<()> {
+            self.$real.remove(path)
+        }
         fn create_folder(&self, path: &Path) -> io::Result<()> {
             self.$real.create_folder(path)
         }

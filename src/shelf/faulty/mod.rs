@@ -84,7 +84,7 @@ impl FaultyDisk {
         self.model.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// How many changing steps were taken so far: writes, syncs, renames, new folders.
+    /// How many changing steps were taken so far: writes, syncs, renames, removals, new folders.
     #[must_use]
     pub fn steps(&self) -> usize {
         self.model().steps
@@ -201,6 +201,17 @@ impl Disk for FaultyDisk {
         let (new_folder, new_name) = model.above(to)?;
         model.names(old_folder)?.remove(&old_name);
         model.names(new_folder)?.insert(new_name, id);
+        if model.step() { Err(gone()) } else { Ok(()) }
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        let mut model = self.model();
+        model.may_change()?;
+        if model.find(path).is_err() {
+            return Ok(());
+        }
+        let (folder, name) = model.above(path)?;
+        model.names(folder)?.remove(&name);
         if model.step() { Err(gone()) } else { Ok(()) }
     }
 

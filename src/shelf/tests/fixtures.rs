@@ -63,7 +63,7 @@ fn version_1_loads_with_every_kind_of_fact_and_nothing_odd() {
         .iter()
         .filter(|l| l.id.device.as_str() == "ben")
         .count();
-    assert_eq!(of_ben, 2);
+    assert_eq!(of_ben, 3);
 }
 
 #[test]

@@ -1,6 +1,8 @@
 //! Loft: one drying piece on a shelf in memory, a clock that the test moves, and a disk that can be full.
 #![allow(dead_code)] // each test file uses a part of it
 
+pub mod truth;
+
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -157,6 +159,13 @@ impl Loft {
     pub fn act(&mut self, action: Action) {
         self.app.apply(action, self.now);
         assert_eq!(self.app.words().problems(), [], "words are absent");
+    }
+
+    /// Runs the works beside the screens until none is left.
+    pub fn settle(&mut self) {
+        while let Some(work) = self.app.next_work(self.now) {
+            self.app.work_done(work.run(), self.now);
+        }
     }
 
     pub fn drying(&mut self, action: DryingAction) {

@@ -18,6 +18,7 @@ diary-filter-finish = True and finish
 diary-filter-notes = Notes
 diary-filter-details = Details
 diary-filter-ticks = Ticks
+diary-filter-forecasts = Forecasts
 diary-filter-taken-back = Taken back
 
 ## What happened
@@ -62,6 +63,12 @@ diary-tare = { $tare } of tray or bag taken off
 diary-mass-changed = weights before and after are not compared
 diary-cracks = Looked for cracks: { $answer }
 diary-oval = Longest { $longest }, shortest { $shortest }
+diary-round = { $station }: { $how ->
+    [from-centre] { $n } distances from the { -centre } mark
+   *[diameters] { $n } diameters round
+}
+diary-several = { $found } numbers were found, and { $wanted } are wanted. Part them with semicolons.
+diary-several-swapped = The shortest is more than the longest. Type the longest first.
 diary-spigot = { -spigot(case: "start") } cut round: { $size }
 diary-grits = Grits: { $text }
 diary-coat = Coat: { $text }
@@ -94,3 +101,14 @@ diary-note-add = Add note
 diary-note-empty = There is no text yet. Write the note first.
 diary-note-long = The note has { $found } characters; { $most } fit. Shorten it or make two.
 diary-said-note = Note added
+
+## Forecasts
+
+diary-forecast = Forecast: { $what }
+diary-forecast-house = into the house { $range }
+diary-forecast-finish = to finish-turn { $range }
+diary-forecast-none = no date
+diary-forecast-from = { $n ->
+    [one] From { $n } weight.
+   *[other] From { $n } weights.
+}

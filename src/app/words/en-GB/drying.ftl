@@ -1,7 +1,7 @@
 # Weight, moisture, and how far a piece has dried; weighing.
 #
 # Which ids exist: drying-break- (MassChange, new-scale), drying-why-after- (BagFeel), drying-span- (how much of the
-# time is shown), weigh-when- (when it was weighed).
+# time is shown), drying-measured- (Measured), weigh-when- (when it was weighed).
 
 drying-weigh-now = Weigh now
 drying-today = Today
@@ -24,6 +24,8 @@ drying-ahead-text = All weights are dated after today. Look at this device's clo
 drying-span-all = All
 drying-span-90-days = 90 days
 drying-span-30-days = 30 days
+drying-measured-weight = Weight
+drying-measured-moisture = Moisture
 drying-none-in-span = Not weighed in the days shown.
 drying-axis-day = { $day } { $month }
 drying-axis-month = { $month } { $year }
@@ -35,6 +37,7 @@ drying-picked-day = { $day }, { $ago }
 drying-picked-note = Since the one before, { $length } earlier: { $difference }.
 drying-picked-first = The first of its curve.
 drying-picked-tare = Less { $tare } tare.
+drying-picked-moisture = About { $moisture } moist.
 drying-picked-question = More than drying does.
 drying-correct = Correct
 drying-before = Earlier weight
@@ -73,7 +76,8 @@ drying-reason-few = Long enough, but on { $n ->
    *[other] { $n } weights
 }. { $of } are wanted to be sure of it.
 drying-reason-steady = It has settled with the air it stands in, no more. In drier air it will move again.
-drying-coarse = Under { $below } a scale in steps of { $step } hides the last of the drying. A finer one shows it.
+drying-coarse = Weighed once a fortnight, a scale in steps of { $step } needs { $time } or more to show that { $weight } stays put. Steps of { $finer } show it within six weeks.
+drying-coarse-hopeless = A scale in steps of { $step } is too coarse to show that { $weight } stays put. Use a finer one.
 
 ## The bag
 
@@ -103,6 +107,9 @@ drying-why-rhythm = { $n ->
     [one] Every day at this stage.
    *[other] Every { $n } days at this stage.
 }
+drying-why-two-steps = By then it will have lost two steps of the scale. Sooner would show little.
+drying-why-decide = One more weight by then may tell whether it stays put.
+drying-why-telling = A weight taken { $day } would make the range about { $part } narrower.
 drying-why-start = At the start of this stage.
 drying-why-never-weighed = Twice, a fortnight apart, shows whether it still loses.
 drying-why-dated-ahead = What is recorded is dated ahead of today.
@@ -161,3 +168,56 @@ weigh-changed-title = What changed it?
 weigh-said = { $mark }: { $weight }, { $difference }
 weigh-said-first = { $mark }: { $weight }
 weigh-said-changed = { $mark }: { $weight } after { $what }. A new curve begins.
+
+## Staying put, with the room taken out
+
+drying-verdict-stable = With the room taken out it stays put
+drying-verdict-losing = With the room taken out it still loses
+drying-verdict-gaining = With the room taken out it gains
+drying-verdict-undecided = With the room taken out the weights cannot tell yet
+drying-verdict-rate = About { $share } of its weight a week.
+drying-verdict-within = Less than 0.1 % of its weight a week, whatever the room does.
+drying-verdict-few = Fewer than three weights lie in air that is known.
+drying-verdict-short = They cover fewer than three weeks, or are fewer than five.
+drying-verdict-near = The loss is close to 0.1 % a week: a little more or less would tip it.
+drying-verdict-differ = The last three weeks say something else than the weeks before.
+drying-verdict-wide = They scatter too much for the time they cover.
+drying-verdict-more = Weighed on like this, { $time } more may decide it.
+drying-verdict-finer = A scale in steps of { $step } would have told.
+drying-verdict-left-out = { $n ->
+    [one] { $n } weight is left out: the air around it is not known.
+   *[other] { $n } weights are left out: the air around them is not known.
+}
+
+## Warnings
+
+drying-points = { $n ->
+    [one] { $n } point
+   *[other] { $n } points
+}
+drying-warn-fast = Dries fast for its wall
+drying-warn-fast-note = Its faces are about { $points } drier than the middle of the wall. In a bag that is turned, 1 to 3.
+drying-warn-stuck = Hardly loses water in the bag
+drying-warn-stuck-note = Almost the same weight for { $time }, and still wet. Turn the bag inside out, or leave the neck open.
+drying-warn-above = Stays put, but wetter than the room
+drying-warn-above-note = Wax or oil on it, another scale, or air that was read somewhere else?
+drying-warn-drift = The room drifts
+drying-warn-drift-drier = The air gets drier and takes weight with it; the piece itself stays put.
+drying-warn-drift-damper = The air gets damper and gives it weight; the piece itself stays put.
+drying-warn-mould = Watch for { -moulding }
+drying-warn-mould-note = Wet { $n } times running. Turn it sooner, or put it in paper.
+drying-warn-mould-easily = Wet { $n } times running, and this wood takes { -moulding } easily. Turn it sooner, or put it in paper.
+
+## Thick against thin
+
+drying-uneven-title = Thick against thin
+drying-uneven-station = { $station } ({ $wall })
+drying-uneven-spigot = Floor with { -spigot }
+drying-uneven-apart = { $wettest } is about { $points } wetter than { $driest }.
+drying-uneven-together = All its walls are within a point of each other.
+drying-uneven-all-wet = All its walls are still too wet to shrink.
+drying-uneven-compared = At worst such walls come about { $shelf } apart on an open shelf, and { $bag } in a bag.
+drying-uneven-more = Show the numbers
+drying-uneven-numbers = { $wettest } about { $wet }, { $driest } about { $dry }. Faces against the middle of a wall: { $faces }.
+drying-uneven-meaning = Below about { $wet } each point shrinks the wall round by about a quarter of a per cent. Where one part has shrunk and the next has not, they pull on each other. On a shelf the thin parts run ahead; in a bag the air keeps them together. It does not say whether a piece cracks: knots, pith and the wood itself decide that too.
+drying-uneven-source = Own drying model of walls, stations coupled by the air around them; not a measurement.

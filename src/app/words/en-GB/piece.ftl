@@ -84,6 +84,7 @@ piece-act-open-or-paper = open it, or into paper
 piece-ways = More about it
 piece-way-wall = Wall
 piece-way-flaws = Flaws
+piece-way-photos = Portrait
 piece-way-drying = Drying
 piece-way-truing = True-up
 piece-way-finishing = Finish

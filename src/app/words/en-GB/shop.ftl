@@ -23,6 +23,7 @@ shop-checklists = Checklists
 shop-units = Units
 shop-words = Words
 shop-look = Look
+shop-photos = Photos
 shop-cautions = Cautions
 shop-history = What was changed
 shop-data = Data
@@ -344,3 +345,14 @@ shop-about-font = Evenwall Text is Atkinson Hyperlegible Next with equal-width f
 shop-about-offline = No account, no network, nothing is reported to anyone.
 shop-about-made-with = Made with
 shop-about-toolkit = The screens are made with Slint, used under its royalty-free licence.
+
+## Photos
+
+shop-photos-intro = Photos are copied into the shelf, smaller, upright and without the place where they were taken. The picture itself is never touched.
+shop-picture-folder-title = Newest pictures
+shop-picture-folder = Look in this folder
+shop-picture-folder-note = The whole name of the folder. Blank: the usual picture folders of this device.
+shop-picture-folder-usual = The usual picture folders of this device
+shop-photos-kept = Kept photos
+shop-photos-kept-text = A photo that is removed can be brought back, from its entry in the diary. Its file stays until you tidy.
+shop-photos-tidy-note = Says what it would free first. Touches only what was removed { $days } days ago or longer.

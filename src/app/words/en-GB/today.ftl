@@ -106,6 +106,8 @@ today-why-days-steady = { $n ->
     [one] { $n } day has run, weight is steady
    *[other] { $n } days have run, weight is steady
 }
+today-why-foretold = Probably settled, by { $n } weights and the room's air
+today-why-stuck = Still wet, and hardly lighter in { $n } days
 today-why-stayed-put = { $n ->
     [one] Weight stayed put for { $n } day
    *[other] Weight stayed put for { $n } days

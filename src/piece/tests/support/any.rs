@@ -3,15 +3,19 @@
 use chrono::NaiveDate;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, RoundReading,
+    StationRef,
 };
-use evenwall_piece::ids::{EntryId, FlawId, LineId};
+use evenwall_piece::ids::{EntryId, FlawId, LineId, PhotoId};
 use evenwall_piece::line::Line;
+use evenwall_piece::photo::{
+    Measured, PhotoHash, PhotoMarks, PhotoNote, PhotoOn, PhotoTaken, Scale, Span, Spot,
+};
 use evenwall_piece::piece::Moment;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 use proptest::collection::vec;
 use proptest::option::of;
@@ -125,6 +129,52 @@ fn end() -> impl Strategy<Value = End> {
     ]
 }
 
+fn photo() -> impl Strategy<Value = PhotoId> {
+    select(vec!["ph1", "ph2"]).prop_map(|id| PhotoId::new(id).unwrap())
+}
+
+fn hash() -> impl Strategy<Value = PhotoHash> {
+    select(vec!["a", "b", "c"]).prop_map(|digit| PhotoHash::new(&digit.repeat(64)).unwrap())
+}
+
+fn photo_note() -> impl Strategy<Value = PhotoNote> {
+    let taken = moment().prop_map(|m| PhotoTaken {
+        local: m.naive_local(),
+        offset: None,
+    });
+    let on = prop_oneof![
+        flaw().prop_map(PhotoOn::Flaw),
+        some_entry().prop_map(PhotoOn::Entry),
+        Just(PhotoOn::Portrait),
+        some_entry().prop_map(PhotoOn::BagCheck),
+        Just(PhotoOn::Finished),
+    ];
+    (photo(), hash(), hash(), of(taken), 0..2560_u32, on).prop_map(
+        |(photo, stored, source, taken, width_px, on)| PhotoNote {
+            photo,
+            stored,
+            source,
+            taken,
+            width_px,
+            height_px: 1920,
+            on,
+        },
+    )
+}
+
+fn photo_marks() -> impl Strategy<Value = PhotoMarks> {
+    let spot = || (-0.5..1.5_f64, 0.0..1.0_f64).prop_map(|(x, y)| Spot { x, y });
+    let span = move || (spot(), spot()).prop_map(|(from, to)| Span { from, to });
+    let scale = (span(), measure()).prop_map(|(span, known_mm)| Scale { span, known_mm });
+    let crack = (span(), 0.0..90.0_f64).prop_map(|(span, length_mm)| Measured { span, length_mm });
+    (photo(), of(spot()), of(scale), of(crack)).prop_map(|(photo, spot, scale, crack)| PhotoMarks {
+        photo,
+        spot,
+        scale,
+        crack,
+    })
+}
+
 fn detail() -> impl Strategy<Value = PieceFact> {
     let value = prop_oneof![
         measure().prop_map(DetailValue::Length),
@@ -187,6 +237,15 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
         look.prop_map(|(feel, mould, crack)| F::Look { feel, mould, crack }),
         (measure(), 0.0..90.0_f64).prop_map(|(mass_g, tare_g)| F::Weighed { mass_g, tare_g }),
         select(MassChange::ALL).prop_map(F::MassChanged),
+        (of((day(), day())), of((day(), day())), 1..40_u32).prop_map(
+            |(into_house, to_finish, weighings)| {
+                F::ForecastMade(ForecastMade {
+                    into_house,
+                    to_finish,
+                    weighings,
+                })
+            }
+        ),
     ];
     let truing = prop_oneof![
         select(CrackAnswer::ALL).prop_map(F::Cracks),
@@ -194,6 +253,24 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
             longest_mm,
             shortest_mm
         }),
+        (0..10_u8, measure(), measure()).prop_map(|(station, longest_mm, shortest_mm)| F::OvalAt {
+            station,
+            longest_mm,
+            shortest_mm
+        }),
+        (
+            0..10_u8,
+            select(RoundHow::ALL),
+            vec((0.0..360.0_f64, measure()), 0..9)
+        )
+            .prop_map(|(station, how, readings)| F::OvalRound {
+                station,
+                how,
+                readings: readings
+                    .into_iter()
+                    .map(|(turn_deg, mm)| RoundReading { turn_deg, mm })
+                    .collect()
+            }),
         measure().prop_map(F::SpigotTrued),
         (select(TrueDecision::ALL), text())
             .prop_map(|(decision, reason)| F::TrueDecided { decision, reason }),
@@ -205,7 +282,13 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
         text().prop_map(F::Note),
         (text(), text()).prop_map(|(kind, raw)| F::Unknown { kind, raw }),
     ];
-    prop_oneof![4 => steps, 3 => shape, 3 => flaws, 3 => drying, 2 => truing, 2 => words].boxed()
+    let photos = prop_oneof![
+        3 => photo_note().prop_map(F::PhotoAdded),
+        1 => photo().prop_map(F::PhotoRemoved),
+        1 => photo().prop_map(F::PhotoBack),
+        1 => photo_marks().prop_map(F::PhotoMarked),
+    ];
+    prop_oneof![2 => photos, 4 => steps, 3 => shape, 3 => flaws, 3 => drying, 2 => truing, 2 => words].boxed()
 }
 
 /// Any fact at all; corrections may hold corrections.
@@ -275,9 +358,16 @@ pub fn kind_index(fact: &PieceFact) -> usize {
         F::Undeleted => 30,
         F::Amends { .. } => 31,
         F::Retracts(_) => 32,
-        F::Unknown { .. } => 33,
+        F::OvalAt { .. } => 33,
+        F::OvalRound { .. } => 34,
+        F::ForecastMade(_) => 35,
+        F::Unknown { .. } => 36,
+        F::PhotoAdded(_) => 37,
+        F::PhotoRemoved(_) => 38,
+        F::PhotoBack(_) => 39,
+        F::PhotoMarked(_) => 40,
     }
 }
 
 /// How many kinds there are.
-pub const KINDS: usize = 34;
+pub const KINDS: usize = 41;

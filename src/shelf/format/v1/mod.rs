@@ -15,6 +15,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::NotUnderstood;
 
+pub mod photo;
 pub mod piece;
 pub(super) mod piece_read;
 pub(super) mod piece_write;

@@ -3,10 +3,24 @@
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+use super::photo::{MeasuredV1, PhotoOnV1, ScaleV1, SpotV1};
 use super::{EntryV1, LineV1, Number, StationV1};
 
 fn is_false(value: &bool) -> bool {
     !value
+}
+
+/// One of several readings round a dried section.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RoundReadingV1 {
+    /// From the pencil line, clockwise as seen from the mouth, degrees.
+    pub turn_deg: Number,
+    /// The diameter there, or the distance from the centre mark.
+    pub mm: Number,
+    /// What was typed.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub typed: String,
 }
 
 /// One fact of a piece's diary, as [`evenwall_piece::fact::PieceFact`] of the same name.
@@ -119,6 +133,14 @@ pub enum PieceFactV1 {
     MassChanged {
         change: String,
     },
+    /// Each range is its first and its last day.
+    ForecastMade {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        into_house: Option<[String; 2]>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        to_finish: Option<[String; 2]>,
+        weighings: u32,
+    },
     Cracks {
         answer: String,
     },
@@ -129,6 +151,20 @@ pub enum PieceFactV1 {
         shortest_mm: Number,
         #[serde(default, skip_serializing_if = "String::is_empty")]
         shortest_typed: String,
+    },
+    OvalAt {
+        station: u8,
+        longest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        longest_typed: String,
+        shortest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        shortest_typed: String,
+    },
+    OvalRound {
+        station: u8,
+        how: String,
+        readings: Vec<RoundReadingV1>,
     },
     SpigotTrued {
         diameter_mm: Number,
@@ -151,6 +187,33 @@ pub enum PieceFactV1 {
     },
     Note {
         text: String,
+    },
+    PhotoAdded {
+        photo: String,
+        /// SHA-256, 64 hex digits, as `source`.
+        stored: String,
+        source: String,
+        /// `2026-03-11T09:12:05`, with an offset where the camera wrote one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        taken: Option<String>,
+        width_px: u32,
+        height_px: u32,
+        on: PhotoOnV1,
+    },
+    PhotoRemoved {
+        photo: String,
+    },
+    PhotoBack {
+        photo: String,
+    },
+    PhotoMarked {
+        photo: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spot: Option<SpotV1>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        scale: Option<ScaleV1>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crack: Option<MeasuredV1>,
     },
     /// The end; the last four only for `lost`.
     Ended {

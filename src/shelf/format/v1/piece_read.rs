@@ -1,14 +1,18 @@
 //! Piece facts from version 1. Frozen.
 
 use evenwall_piece::detail::{DetailField, DetailValue};
-use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, PieceFact, Reading};
+use evenwall_piece::fact::{
+    Clock, End, FlawNote, FlawTreated, ForecastMade, PieceFact, Reading, RoundReading,
+};
 use evenwall_piece::ids::EntryId;
+use evenwall_piece::photo::{PhotoMarks, PhotoNote};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 
+use super::photo;
 use super::piece::PieceFactV1 as V1;
 use super::{NotUnderstood, day, flaw_id, key, key_if, line_id, measure, measure_if, not};
 use crate::line::moment;
@@ -126,6 +130,22 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         V1::MassChanged { change } => {
             PieceFact::MassChanged(key("change of mass", &change, MassChange::from_key)?)
         }
+        V1::ForecastMade {
+            into_house,
+            to_finish,
+            weighings,
+        } => {
+            let days = |range: Option<[String; 2]>| {
+                range
+                    .map(|[from, to]| Ok::<_, NotUnderstood>((day(&from)?, day(&to)?)))
+                    .transpose()
+            };
+            PieceFact::ForecastMade(ForecastMade {
+                into_house: days(into_house)?,
+                to_finish: days(to_finish)?,
+                weighings,
+            })
+        }
         V1::Cracks { answer } => {
             PieceFact::Cracks(key("answer about cracks", &answer, CrackAnswer::from_key)?)
         }
@@ -137,6 +157,32 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         } => PieceFact::Oval {
             longest_mm: measure(longest_mm, longest_typed),
             shortest_mm: measure(shortest_mm, shortest_typed),
+        },
+        V1::OvalAt {
+            station,
+            longest_mm,
+            longest_typed,
+            shortest_mm,
+            shortest_typed,
+        } => PieceFact::OvalAt {
+            station,
+            longest_mm: measure(longest_mm, longest_typed),
+            shortest_mm: measure(shortest_mm, shortest_typed),
+        },
+        V1::OvalRound {
+            station,
+            how,
+            readings,
+        } => PieceFact::OvalRound {
+            station,
+            how: key("way of measuring round", &how, RoundHow::from_key)?,
+            readings: readings
+                .into_iter()
+                .map(|r| RoundReading {
+                    turn_deg: r.turn_deg.0,
+                    mm: measure(r.mm, r.typed),
+                })
+                .collect(),
         },
         V1::SpigotTrued {
             diameter_mm,
@@ -150,6 +196,36 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         V1::Coat { text } => PieceFact::Coat(text),
         V1::Signed { text } => PieceFact::Signed(text),
         V1::Note { text } => PieceFact::Note(text),
+        V1::PhotoAdded {
+            photo,
+            stored,
+            source,
+            taken,
+            width_px,
+            height_px,
+            on,
+        } => PieceFact::PhotoAdded(PhotoNote {
+            photo: photo::photo_id(&photo)?,
+            stored: photo::hash(&stored)?,
+            source: photo::hash(&source)?,
+            taken: taken.as_deref().map(photo::read_taken).transpose()?,
+            width_px,
+            height_px,
+            on: photo::read_on(on)?,
+        }),
+        V1::PhotoRemoved { photo } => PieceFact::PhotoRemoved(photo::photo_id(&photo)?),
+        V1::PhotoBack { photo } => PieceFact::PhotoBack(photo::photo_id(&photo)?),
+        V1::PhotoMarked {
+            photo,
+            spot,
+            scale,
+            crack,
+        } => PieceFact::PhotoMarked(PhotoMarks {
+            photo: photo::photo_id(&photo)?,
+            spot: spot.map(Into::into),
+            scale: scale.map(Into::into),
+            crack: crack.map(Into::into),
+        }),
         V1::Ended {
             end,
             place,

@@ -1,10 +1,11 @@
 //! Piece facts into version 1. Frozen.
 
 use evenwall_piece::detail::DetailValue;
-use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading};
+use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, RoundReading};
 use serde_json::Value;
 
-use super::piece::PieceFactV1 as V1;
+use super::photo;
+use super::piece::{PieceFactV1 as V1, RoundReadingV1};
 use super::{Number, StationV1, parts, parts_if};
 use crate::format::{NotUnderstood, Shape};
 use crate::line::written;
@@ -104,6 +105,16 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
         PieceFact::MassChanged(change) => V1::MassChanged {
             change: change.key().to_owned(),
         },
+        PieceFact::ForecastMade(made) => {
+            let days = |(from, to): (chrono::NaiveDate, chrono::NaiveDate)| {
+                [from.to_string(), to.to_string()]
+            };
+            V1::ForecastMade {
+                into_house: made.into_house.map(days),
+                to_finish: made.to_finish.map(days),
+                weighings: made.weighings,
+            }
+        }
         PieceFact::Cracks(answer) => V1::Cracks {
             answer: answer.key().to_owned(),
         },
@@ -120,6 +131,30 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
                 shortest_typed,
             }
         }
+        PieceFact::OvalAt {
+            station,
+            longest_mm,
+            shortest_mm,
+        } => {
+            let (longest_mm, longest_typed) = parts(longest_mm);
+            let (shortest_mm, shortest_typed) = parts(shortest_mm);
+            V1::OvalAt {
+                station: *station,
+                longest_mm,
+                longest_typed,
+                shortest_mm,
+                shortest_typed,
+            }
+        }
+        PieceFact::OvalRound {
+            station,
+            how,
+            readings,
+        } => V1::OvalRound {
+            station: *station,
+            how: how.key().to_owned(),
+            readings: readings.iter().map(write_round).collect(),
+        },
         PieceFact::SpigotTrued(measure) => {
             let (diameter_mm, diameter_typed) = parts(measure);
             V1::SpigotTrued {
@@ -135,6 +170,27 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
         PieceFact::Coat(text) => V1::Coat { text: text.clone() },
         PieceFact::Signed(text) => V1::Signed { text: text.clone() },
         PieceFact::Note(text) => V1::Note { text: text.clone() },
+        PieceFact::PhotoAdded(note) => V1::PhotoAdded {
+            photo: note.photo.to_string(),
+            stored: note.stored.to_string(),
+            source: note.source.to_string(),
+            taken: note.taken.map(photo::write_taken),
+            width_px: note.width_px,
+            height_px: note.height_px,
+            on: (&note.on).into(),
+        },
+        PieceFact::PhotoRemoved(photo) => V1::PhotoRemoved {
+            photo: photo.to_string(),
+        },
+        PieceFact::PhotoBack(photo) => V1::PhotoBack {
+            photo: photo.to_string(),
+        },
+        PieceFact::PhotoMarked(marks) => V1::PhotoMarked {
+            photo: marks.photo.to_string(),
+            spot: marks.spot.map(Into::into),
+            scale: marks.scale.as_ref().map(Into::into),
+            crack: marks.crack.map(Into::into),
+        },
         PieceFact::Ended(end) => write_end(end),
         PieceFact::PutBack => V1::PutBack {},
         PieceFact::Deleted => V1::Deleted {},
@@ -167,6 +223,15 @@ fn write_reading(reading: &Reading) -> V1 {
         wall_typed,
         feel: reading.feel.map(|f| f.key().to_owned()),
         taken: reading.taken.key().to_owned(),
+    }
+}
+
+fn write_round(reading: &RoundReading) -> RoundReadingV1 {
+    let (mm, typed) = parts(&reading.mm);
+    RoundReadingV1 {
+        turn_deg: Number(reading.turn_deg),
+        mm,
+        typed,
     }
 }
 

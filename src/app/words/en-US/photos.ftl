@@ -1,0 +1,1 @@
+# Photos, American. No word differs.
