@@ -75,12 +75,12 @@ fn any_moment() -> impl Strategy<Value = Moment> {
 }
 
 fn look_of(agenda: &Agenda) -> Task {
-    let all = agenda
+    let mut all = agenda
         .overdue
         .iter()
         .chain(&agenda.today)
         .chain(&agenda.coming);
-    all.filter(|t| t.is_next_look).next().unwrap().clone()
+    all.find(|t| t.is_next_look).unwrap().clone()
 }
 
 /// Each task stands in one list, that of its day.
