@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
-use evenwall::desktop::{self, files, folders, libraries, questions};
+use evenwall::desktop::{self, files, folders, libraries, questions, verify};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
@@ -36,13 +36,21 @@ enum Command {
         #[arg(value_name = "FILE")]
         file: Option<PathBuf>,
     },
+    /// Reads a whole shelf and reports every problem with its file and line; repairs nothing. Ends with 0 where it is
+    /// clean, 1 where there are problems, 2 where it cannot be read.
+    Verify {
+        /// The shelf's folder; left out, the usual one.
+        #[arg(long, value_name = "DIR")]
+        shelf: Option<PathBuf>,
+    },
 }
 
 #[allow(clippy::print_stderr)] // a program says on standard error why it did not start
 fn main() -> ExitCode {
     let asked = Asked::parse();
-    let outcome = match &asked.command {
+    let outcome = match asked.command {
         Some(Command::Reckon { file }) => questions::answer(file.as_deref()),
+        Some(Command::Verify { shelf }) => return verify::run(shelf),
         None => run(asked),
     };
     match outcome {

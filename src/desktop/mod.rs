@@ -7,6 +7,7 @@ pub mod libraries;
 pub mod pictures;
 pub mod questions;
 pub mod random;
+pub mod verify;
 
 use evenwall_piece::piece::Moment;
 

@@ -109,6 +109,20 @@ pub trait Disk: Send + Sync {
     /// As the file system says, `NotFound` where there is no such folder.
     fn canonical(&self, path: &Path) -> io::Result<PathBuf>;
 
+    /// True where the name is a link and not the file or folder itself. False where the file system knows no links.
+    ///
+    /// # Errors
+    /// As the file system says, `NotFound` where there is no such name.
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        self.exists(path).and_then(|there| {
+            if there {
+                Ok(false)
+            } else {
+                Err(ErrorKind::NotFound.into())
+            }
+        })
+    }
+
     /// Asks for the lock on a file, which is made where it is missing. Never waits.
     ///
     /// # Errors
@@ -162,6 +176,14 @@ impl RealDisk {
 #[allow(clippy::disallowed_methods)]
 impl Disk for RealDisk {
     fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+        // A pipe would wait for ever, a device never end.
+        let meta = fs::metadata(path)?;
+        if !meta.is_file() && !meta.is_dir() {
+            return Err(io::Error::new(
+                ErrorKind::InvalidInput,
+                "it is a pipe or device, not a file",
+            ));
+        }
         fs::read(path)
     }
 
@@ -222,9 +244,18 @@ impl Disk for RealDisk {
             let entry = entry?;
             let meta = match fs::metadata(entry.path()) {
                 Ok(meta) => meta,
-                // Gone since it was listed, or a link to nowhere.
-                Err(e) if e.kind() == ErrorKind::NotFound => continue,
-                Err(e) => return Err(e),
+                // Gone since it was listed.
+                Err(_) if fs::symlink_metadata(entry.path()).is_err() => continue,
+                // A link to nowhere or in a circle: one bad name must not hide the others. Who reads it is told why.
+                Err(_) => {
+                    entries.push(Entry {
+                        name: entry.file_name(),
+                        is_folder: false,
+                        len: 0,
+                        modified: None,
+                    });
+                    continue;
+                }
             };
             entries.push(Entry {
                 name: entry.file_name(),
@@ -246,6 +277,10 @@ impl Disk for RealDisk {
 
     fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
         fs::canonicalize(path)
+    }
+
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        fs::symlink_metadata(path).map(|meta| meta.is_symlink())
     }
 
     fn lock(&self, path: &Path) -> io::Result<Lock> {

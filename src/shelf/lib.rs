@@ -66,3 +66,4 @@ pub mod shelf;
 pub mod throwaway;
 pub mod typed;
 mod unfinished;
+pub mod verify;

@@ -60,6 +60,10 @@ impl Disk for ThrowawayDisk {
         self.disk.canonical(path)
     }
 
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        self.disk.is_link(path)
+    }
+
     fn lock(&self, path: &Path) -> io::Result<Lock> {
         self.disk.lock(path)
     }

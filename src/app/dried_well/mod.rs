@@ -2,6 +2,7 @@
 
 mod bands;
 mod curve;
+mod forecasts;
 mod histories;
 mod losses;
 mod shares;

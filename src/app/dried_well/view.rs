@@ -188,6 +188,7 @@ impl App {
             });
         }
         sections.extend(self.loss_sections(&fared));
+        sections.extend(self.dried_well_forecasts(&fared));
         let mut twins = self.twin_sections(&fared);
         if let Some(first) = twins.first_mut() {
             first.note = words.text("dried-well-twins");

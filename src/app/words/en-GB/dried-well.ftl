@@ -85,3 +85,15 @@ dried-well-fate-lost-otherwise = lost otherwise, { $days } drying
 dried-well-fate-drying = drying, { $days } so far
 dried-well-fate-trueing = being trued, { $days } drying
 dried-well-fate-gone = went after { $days }
+
+## Forecast against outcome
+
+dried-well-forecasts = Forecast and outcome
+dried-well-forecasts-note = A range is meant to hold four times of five. One forecast a weighing, so a piece counts as often as it was foreseen.
+dried-well-forecasts-held = It came within the range
+dried-well-forecasts-of = { $held } of { $all }
+dried-well-forecasts-error = Half of them were off by less than
+dried-well-forecasts-few = Too few to say whether they lean early or late.
+dried-well-forecasts-early = They leaned early: your pieces took longer than foreseen.
+dried-well-forecasts-late = They leaned late: your pieces were quicker than foreseen.
+dried-well-forecasts-neither = They leaned neither early nor late.
