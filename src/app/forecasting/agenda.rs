@@ -12,6 +12,8 @@ use super::Foreseen;
 use super::days::Stretch;
 use crate::app::App;
 
+/// Days between two weighings in Settle.
+const FORTNIGHT: u32 = 14;
 /// In a closed bag a piece that loses less than this share of its weight a week is stuck while it is wet. Own judgement, no
 /// source: the tightest bag of the model that is turned at all loses three times as much.
 const STUCK_A_WEEK: f64 = 0.003;
@@ -21,6 +23,17 @@ const STUCK_DAYS: f64 = 10.0;
 const WET: f64 = 0.20;
 /// Open, a piece that stays put so much above where wood settles is stuck, fraction.
 const ABOVE: f64 = 0.03;
+
+/// What lists show of a forecast: an offer, or another day for the scale than a fortnight's rhythm gives.
+fn shown(foretold: Option<&Foretold>) -> (bool, bool, u32) {
+    foretold.map_or((false, false, FORTNIGHT), |f| {
+        (
+            f.settled,
+            f.stuck_days.is_some(),
+            f.next_weighing(FORTNIGHT).days,
+        )
+    })
+}
 
 impl App {
     /// What is foreseen of the pieces, for the agenda.
@@ -43,15 +56,16 @@ impl App {
         judged(piece, self.shop(), now, wall)
     }
 
-    /// Renews what the agenda is told of a piece.
-    pub(super) fn renew_foretold(&mut self, id: &PieceId, now: Moment) {
-        let foretold = self
+    /// Renews what the agenda is told of a piece; true where a list may show something else for it.
+    pub(super) fn renew_foretold(&mut self, id: &PieceId, now: Moment) -> bool {
+        let new = self
             .piece(id)
             .and_then(|piece| self.foretold_of(piece, self.foreseen(id)?, now));
-        match foretold {
+        let old = match new {
             Some(f) => self.forecasts.foretold.insert(id.clone(), f),
             None => self.forecasts.foretold.remove(id),
         };
+        shown(old.as_ref()) != shown(new.as_ref())
     }
 
     fn foretold_of(&self, piece: &Piece, foreseen: &Foreseen, now: Moment) -> Option<Foretold> {

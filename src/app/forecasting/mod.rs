@@ -18,6 +18,7 @@ use evenwall_piece::stage::Group;
 use evenwall_wood::forecast::ForecastError;
 
 use crate::app::App;
+use crate::route::Page;
 use crate::work::{Outcome, Work};
 
 pub use days::{Stretch, weeks};
@@ -174,14 +175,13 @@ impl App {
                 failed,
             },
         );
-        self.renew_foretold(&id, now);
+        let listed = self.renew_foretold(&id, now);
         self.record_forecast(&id, now);
-        match self.route().page() {
-            // Today and the list of pieces change with what is foreseen; other pages of a piece do not.
-            None => true,
-            Some(page) => {
-                matches!(page, crate::route::Page::Drying(shown) | crate::route::Page::Piece(shown) if *shown == id)
-            }
-        }
+        let on_page = matches!(
+            self.route().page(),
+            Some(Page::Drying(shown) | Page::Piece(shown)) if *shown == id
+        );
+        // A list, alone or beside a page, is made anew only where it may show something else: pieces are foreseen one by one.
+        on_page || listed
     }
 }
