@@ -5,6 +5,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
+use evenwall::desktop::pictures::DesktopPictures;
 use evenwall::desktop::{self, folders, libraries, questions};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
@@ -106,7 +107,8 @@ fn run(asked: Asked) -> Result<(), String> {
     if asked.demo {
         demo::fill(&mut store, now).map_err(|e| e.to_string())?;
     }
-    let app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    let mut app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    app.photos_use(Arc::new(DesktopPictures));
     if let Some(sentence) = libraries::what_is_missing() {
         return Err(sentence);
     }

@@ -8,6 +8,7 @@ mod drying;
 mod flaws;
 mod forecast;
 mod frame;
+mod photos;
 mod piece;
 mod pieces;
 mod plan;
