@@ -9,6 +9,8 @@ mod flaws;
 mod forecast;
 mod frame;
 mod photos;
+mod photos_desk;
+mod photos_looks;
 mod piece;
 mod pieces;
 mod plan;

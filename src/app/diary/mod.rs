@@ -3,6 +3,7 @@
 mod choices;
 mod correct;
 mod describe;
+mod describe_flaw_look;
 mod describe_forecast;
 mod describe_photo;
 mod filter;
