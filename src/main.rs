@@ -5,6 +5,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
+use evenwall::desktop::pictures::DesktopPictures;
 use evenwall::desktop::{self, files, folders, libraries, questions, verify};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
@@ -116,6 +117,7 @@ fn run(asked: Asked) -> Result<(), String> {
     }
     let mut app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
     app.bring_files(Box::new(files::Downloads));
+    app.photos_use(Arc::new(DesktopPictures));
     if let Some(sentence) = libraries::what_is_missing() {
         return Err(sentence);
     }

@@ -12,11 +12,16 @@ pub mod drying;
 pub mod flaws;
 pub mod models;
 pub mod new_piece;
+mod photo_files;
+pub mod photos;
+mod photos_newest;
+pub mod pictures;
 pub mod piece;
 mod piece_forms;
 pub mod pieces;
 pub mod plan;
 pub mod shop;
+mod thumbs;
 pub mod today;
 pub mod today_rounds;
 pub mod truing;
@@ -45,6 +50,8 @@ pub struct Screens {
     app: RefCell<App>,
     clock: Clock,
     worker: RefCell<worker::Worker>,
+    /// Where photos go that are saved out; nothing stands for the usual folder.
+    out_folder: RefCell<Option<std::path::PathBuf>>,
 }
 
 impl Screens {
@@ -59,6 +66,7 @@ impl Screens {
             app: RefCell::new(app),
             clock,
             worker: RefCell::new(worker::Worker::Inline),
+            out_folder: RefCell::default(),
         });
         chrome::connect(&screens);
         today::connect(&screens);
@@ -67,6 +75,7 @@ impl Screens {
         piece::connect(&screens);
         wall::connect(&screens);
         flaws::connect(&screens);
+        photos::connect(&screens);
         drying::connect(&screens);
         truing::connect(&screens);
         plan::connect(&screens);
@@ -151,6 +160,7 @@ impl Screens {
                 "piece" | "details" | "stages" | "ending" => piece::show(window, &app, key, now),
                 "wall" | "wall-summary" | "outline" => wall::show(window, &app, key, now),
                 "flaws" | "flaw" => flaws::show(window, &app, key, now),
+                "photos" | "photo" | "compare" => photos::show(window, &app, key, now),
                 "drying" | "weigh" => drying::show(window, &app, key, now),
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
@@ -163,9 +173,15 @@ impl Screens {
         if app.route().page() == Some(&Page::ShopPage("checklists")) {
             checklist::show(window, &app);
         }
+        photos_newest::show(window, &app, now);
         chrome::show(window, &app, now);
         drop(app);
         self.send_work();
+    }
+
+    /// Says where photos go that are saved out, for tests.
+    pub fn save_photos_to(&self, folder: std::path::PathBuf) {
+        *self.out_folder.borrow_mut() = Some(folder);
     }
 
     /// Sets theme and text size for a picture; the next refresh goes back to the turner's own.
@@ -179,6 +195,7 @@ impl Screens {
     /// [`PlatformError`] where the window cannot be shown.
     pub fn run(self: &Rc<Self>) -> Result<(), PlatformError> {
         *self.worker.borrow_mut() = worker::Worker::beside(self);
+        photo_files::accept_drops(self);
         self.send_work();
         // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
         let day = std::cell::Cell::new((self.clock)().date_naive());

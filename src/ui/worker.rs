@@ -83,9 +83,13 @@ impl Worker {
     }
 }
 
+/// The screens that wait for what other threads bring; only on the thread of the screens.
+pub(super) fn waiting() -> Option<Rc<Screens>> {
+    WAITING.with(|w| w.borrow().upgrade())
+}
+
 fn deliver(done: Done) {
-    let screens = WAITING.with(|w| w.borrow().upgrade());
-    if let Some(screens) = screens {
+    if let Some(screens) = waiting() {
         screens.work_came(done);
     }
 }

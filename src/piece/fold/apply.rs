@@ -178,11 +178,13 @@ impl Fold {
                 flaw,
                 change,
                 size_mm,
+                look_again,
             } => {
                 let event = FlawEvent::Looked {
                     at,
                     change: *change,
                     size_mm: size_mm.clone(),
+                    look_again: *look_again,
                 };
                 self.flaw_events.push((flaw.clone(), event));
             }
