@@ -36,12 +36,16 @@
 //! | a folder with other things, or with pieces and no `shelf.json` | refused, nothing changed; a sentence | `opening` |
 //! | names under `pieces` that are no ids | left alone, reported | `opening` |
 //! | a second writer on this device | refused; a sentence. Readers take no lock. Without locks it goes on | `opening` |
+//! | a backup | all that is not hidden, in one zip; takes its name only once it was read back | `backup`, `backup_crash` |
+//! | a restore | a merge: lines that are missing go to `restored-<time>.jsonl` with their ids | `backup`, `backup_crash` |
+//! | a backup that is damaged, foreign, newer or malicious | refused before anything is touched; a sentence | `backup_refused` |
 //! | anything that lies in the shelf | never truncated, overwritten or removed | `merge`, `device` |
 //!
 //! Beyond the contract of [`disk::Disk`] nothing is asked of the file system. [`faulty::FaultyDisk`] stands in for it in
 //! tests, here and in the layers above.
 
 pub mod append;
+pub mod backup;
 pub mod device;
 pub mod disk;
 pub mod error;
