@@ -7,6 +7,7 @@ use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
+use crate::records::RecordsAction;
 use crate::route::{Page, Tab};
 use crate::shop::ShopAction;
 use crate::today::TodayAction;
@@ -60,4 +61,6 @@ pub enum Action {
     Shop(ShopAction),
     /// Something on the editor of the checklists.
     Checklist(ChecklistAction),
+    /// Something that brings records in or out: backup, calendar, report, tables, tags, import, devices.
+    Records(RecordsAction),
 }

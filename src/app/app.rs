@@ -47,6 +47,7 @@ pub(crate) struct PageStates {
     pub diary: crate::diary::DiaryState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
+    pub records: crate::records::RecordsState,
 }
 
 /// The app behind the screens.
@@ -69,7 +70,7 @@ pub struct App {
     pub(crate) retry: Option<Action>,
     /// A line that stands on disk although its write was not confirmed.
     pub(crate) unconfirmed: Option<(PieceId, Line<PieceFact>)>,
-    problems: Vec<String>,
+    pub(crate) problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
 }
@@ -118,6 +119,7 @@ impl App {
             app.pieces.insert(piece.id.clone(), piece);
         }
         app.entered(now);
+        app.keep_device_name(now);
         Ok(app)
     }
 
@@ -193,6 +195,7 @@ impl App {
             Action::Diary(a) => return self.apply_diary(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
+            Action::Records(a) => return self.apply_records(a, now),
         }
         Ok(())
     }

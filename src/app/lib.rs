@@ -18,6 +18,7 @@ pub mod piece;
 pub mod pieces;
 pub mod question;
 mod record;
+pub mod records;
 pub mod route;
 pub mod shelf_store;
 pub mod shop;

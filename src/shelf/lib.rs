@@ -58,6 +58,7 @@ mod loading;
 mod lock;
 pub mod notice;
 pub mod opening;
+pub mod outside;
 mod refresh;
 pub mod shelf;
 pub mod throwaway;

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 18] = [
+pub(super) const EN_GB: [(&str, &str); 19] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -22,10 +22,11 @@ pub(super) const EN_GB: [(&str, &str); 18] = [
     ("errors", include_str!("en-GB/errors.ftl")),
     ("new-piece", include_str!("en-GB/new-piece.ftl")),
     ("frame", include_str!("en-GB/frame.ftl")),
+    ("records", include_str!("en-GB/records.ftl")),
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 18] = [
+pub(super) const EN_US: [(&str, &str); 19] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -44,4 +45,5 @@ pub(super) const EN_US: [(&str, &str); 18] = [
     ("errors", include_str!("en-US/errors.ftl")),
     ("new-piece", include_str!("en-US/new-piece.ftl")),
     ("frame", include_str!("en-US/frame.ftl")),
+    ("records", include_str!("en-US/records.ftl")),
 ];

@@ -1,0 +1,70 @@
+//! Records: what leaves the app and what comes in: calendar, list of what is due, report, tables, tags, backup, import,
+//! and what other devices wrote.
+//!
+//! Documents are made here as data with final words; `evenwall-records` writes them as iCalendar, CSV, HTML and SVG; the
+//! store puts the bytes where the turner wants them.
+
+pub mod arriving;
+pub mod backups;
+pub mod devices;
+
+use evenwall_piece::piece::Moment;
+use evenwall_shelf::backup::Checked;
+
+use crate::action::Action;
+use crate::app::{App, AppError};
+
+/// What can be done with records.
+#[derive(Debug, Clone, PartialEq)]
+pub enum RecordsAction {
+    /// Put away the sentence that says what other devices wrote.
+    HideArrived,
+    /// Gave this device a name; an empty one takes the name away.
+    NameDevice(String),
+    /// Made a backup in the folder of the device's settings.
+    BackUp,
+    /// Looked into a backup, by its whole path; asks whether to restore it.
+    LookIntoBackup(String),
+    /// Restores a backup that was looked into.
+    Restore(String),
+}
+
+impl From<RecordsAction> for Action {
+    fn from(action: RecordsAction) -> Self {
+        Self::Records(action)
+    }
+}
+
+/// What these pages remember between two touches.
+#[derive(Debug, Default)]
+pub struct RecordsState {
+    /// What other devices wrote, in a sentence.
+    pub(crate) arrived: Option<String>,
+    /// What the last backup or restore came to, in a sentence.
+    pub(crate) outcome: Option<String>,
+    /// The backup that was looked into.
+    pub(crate) looked_into: Option<(String, Checked)>,
+}
+
+impl App {
+    pub(crate) fn apply_records(
+        &mut self,
+        action: RecordsAction,
+        now: Moment,
+    ) -> Result<(), AppError> {
+        match action {
+            RecordsAction::HideArrived => self.states.records.arrived = None,
+            RecordsAction::NameDevice(name) => return self.name_device(&name, now),
+            RecordsAction::BackUp => return self.make_backup(now),
+            RecordsAction::LookIntoBackup(path) => return self.look_into_backup(path, now),
+            RecordsAction::Restore(path) => return self.restore_backup(&path, now),
+        }
+        Ok(())
+    }
+
+    /// What the last backup, restore or file that was written came to, in a sentence; for the page that asked for it.
+    #[must_use]
+    pub fn records_outcome(&self) -> Option<&str> {
+        self.states.records.outcome.as_deref()
+    }
+}
