@@ -130,8 +130,8 @@ impl Default for DeviceSettings {
             reminder_time: "09:00".into(),
             backup_folder: String::new(),
             backup_every_days: 30,
-            tag_width_mm: 70.0,
-            tag_height_mm: 37.0,
+            tag_width_mm: 64.0,
+            tag_height_mm: 40.0,
             paper: PaperChoice::default(),
         }
     }
