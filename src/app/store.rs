@@ -160,7 +160,7 @@ pub trait Store {
 }
 
 /// A store in memory, for tests and previews. It can be told to fail the next writes.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct MemoryStore {
     pieces: Vec<(PieceId, Vec<Line<PieceFact>>)>,
     shop: Vec<Line<ShopFact>>,

@@ -6,8 +6,11 @@
 
 pub mod arriving;
 pub mod backups;
+pub mod calendar;
 pub mod devices;
+pub mod due;
 
+use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
 use evenwall_shelf::backup::Checked;
 
@@ -27,6 +30,10 @@ pub enum RecordsAction {
     LookIntoBackup(String),
     /// Restores a backup that was looked into.
     Restore(String),
+    /// Brings the calendar file of the device's settings up to date.
+    SaveCalendar,
+    /// Writes the coming checks of one piece into a file of its own, by its whole path.
+    SavePieceCalendar(PieceId, String),
 }
 
 impl From<RecordsAction> for Action {
@@ -58,7 +65,24 @@ impl App {
             RecordsAction::BackUp => return self.make_backup(now),
             RecordsAction::LookIntoBackup(path) => return self.look_into_backup(path, now),
             RecordsAction::Restore(path) => return self.restore_backup(&path, now),
+            RecordsAction::SaveCalendar => return self.save_calendar(now),
+            RecordsAction::SavePieceCalendar(piece, path) => {
+                let text = self.calendar_of_piece(&piece, now);
+                return self.save_record(&path, text.as_bytes());
+            }
         }
+        Ok(())
+    }
+
+    /// Puts a document into a file the turner named and says so.
+    pub(crate) fn save_record(&mut self, path: &str, bytes: &[u8]) -> Result<(), AppError> {
+        self.states.records.outcome = None;
+        if path.trim().is_empty() {
+            return Err(AppError::Refused(self.words().text("records-no-place")));
+        }
+        self.store.save_outside(path, bytes)?;
+        let said = self.words().with("records-saved", &[("path", path.into())]);
+        self.states.records.outcome = Some(said);
         Ok(())
     }
 

@@ -58,3 +58,23 @@ records-restored-left-out = { $n ->
     [one] One file that is not Evenwall's stays
    *[other] { $n } files that are not Evenwall's stay
 } in the backup.
+
+## Files
+
+records-no-place = Say where the file goes first.
+records-saved = Written: { $path }
+
+## Calendar
+
+records-calendar-name = Evenwall
+records-calendar-no-file = Choose a file for the calendar first, ending in .ics.
+records-calendar-foreign = { $path } holds another calendar. Choose a file of its own for Evenwall.
+records-event = { $mark }: { $what }
+records-event-due = Due { $day }
+
+## What is due
+
+records-due-nothing = Nothing is due today.
+records-due-overdue = Overdue
+records-due-today = Today
+records-due-coming = Coming up
