@@ -29,12 +29,14 @@ li{margin:.1rem 0}
 .photos{display:grid;grid-template-columns:repeat(auto-fill,minmax(8.5rem,1fr));gap:.6rem}
 .photos img{width:100%;aspect-ratio:4/3;object-fit:cover}
 footer{margin-top:1.75rem;color:var(--soft);font-size:.85rem;border-top:1px solid var(--line);padding-top:.6rem}
-@media(min-width:40rem){.top{grid-template-columns:1fr 1fr;align-items:start}.top>.wide{grid-column:1/-1}}
+@media(min-width:40rem){.top{grid-template-columns:1fr 1fr;align-items:start}.top>.facts{grid-column:1/-1}.facts dl{grid-template-columns:auto 1fr auto 1fr}}
 @media print{
 body{background:#fff;font-size:9.5pt;line-height:1.35;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 main{max-width:none;padding:0}
 header h1{font-size:20pt}
-.top{grid-template-columns:1fr 1fr;gap:6mm;margin-top:4mm}
+.top{grid-template-columns:1fr 1fr;gap:6mm;margin-top:4mm;align-items:start}
+.top>.facts{grid-column:1/-1}
+.facts dl{grid-template-columns:auto 1fr auto 1fr;gap:1mm 4mm}
 .portrait img{max-height:75mm}
 .section svg{max-height:75mm}
 .curve svg{max-height:52mm}

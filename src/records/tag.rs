@@ -188,6 +188,12 @@ fn one(out: &mut String, tag: &Tag, w: f64, h: f64) -> Result<(), SheetError> {
     let line = (left / (1.25 * lines.len().max(1) as f64))
         .min(0.13 * h)
         .clamp(1.6, 5.0);
+    // One size for all lines: the smallest that any of them needs, down to what can still be read.
+    let line = lines
+        .iter()
+        .map(|l| letter_for(l, room, line, 0.54))
+        .fold(line, f64::min)
+        .max(1.6);
     let mut y = pad + 0.86 * mark;
     let _ = writeln!(
         out,

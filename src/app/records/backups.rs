@@ -26,7 +26,8 @@ pub struct BackupsView {
     pub empty: String,
 }
 
-fn whole(folder: &str, name: &str) -> String {
+/// A name in a folder, as the folder is written.
+pub(crate) fn whole(folder: &str, name: &str) -> String {
     let folder = folder.trim_end_matches(['/', '\\']);
     let between = if folder.contains('\\') && !folder.contains('/') {
         '\\'

@@ -146,7 +146,11 @@ impl App {
         if key.starts_with("device_name_") {
             return Some(words.with("records-named", &[("name", value.into())]));
         }
-        (key == super::backups::LAST_BACKUP).then(|| words.text("records-backed-up"))
+        match key {
+            super::backups::LAST_BACKUP => Some(words.text("records-backed-up")),
+            super::report::CARE_WORDS => Some(words.text("records-care-changed")),
+            _ => None,
+        }
     }
 
     /// The devices that wrote to the shelf, for the page about the data.

@@ -9,6 +9,9 @@ pub mod backups;
 pub mod calendar;
 pub mod devices;
 pub mod due;
+pub mod report;
+pub mod tables;
+pub mod tags;
 
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
@@ -32,6 +35,14 @@ pub enum RecordsAction {
     Restore(String),
     /// Brings the calendar file of the device's settings up to date.
     SaveCalendar,
+    /// Writes the report of a piece into a file.
+    SaveReport(Box<report::ReportOrder>),
+    /// Chose how to care for finished pieces; `None`: the usual words, a blank text: none.
+    CareWords(Option<String>),
+    /// Writes all tables into a folder, by its whole path.
+    SaveTables(String),
+    /// Writes tags of pieces into a file, by its whole path.
+    SaveTags(Vec<PieceId>, String),
     /// Writes the coming checks of one piece into a file of its own, by its whole path.
     SavePieceCalendar(PieceId, String),
 }
@@ -66,6 +77,10 @@ impl App {
             RecordsAction::LookIntoBackup(path) => return self.look_into_backup(path, now),
             RecordsAction::Restore(path) => return self.restore_backup(&path, now),
             RecordsAction::SaveCalendar => return self.save_calendar(now),
+            RecordsAction::SaveReport(order) => return self.save_report(&order, now),
+            RecordsAction::CareWords(text) => return self.set_care_words(text, now),
+            RecordsAction::SaveTables(folder) => return self.save_tables(&folder),
+            RecordsAction::SaveTags(pieces, path) => return self.save_tags(&pieces, &path, now),
             RecordsAction::SavePieceCalendar(piece, path) => {
                 let text = self.calendar_of_piece(&piece, now);
                 return self.save_record(&path, text.as_bytes());

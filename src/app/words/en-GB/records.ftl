@@ -78,3 +78,64 @@ records-due-nothing = Nothing is due today.
 records-due-overdue = Overdue
 records-due-today = Today
 records-due-coming = Coming up
+
+## Report
+
+records-no-piece = This piece is not on the shelf any more.
+records-report-name = { $mark }, { $wood }
+records-report-finished = { $form }, finished { $day }
+records-report-stands = { $form }. { $stands }
+records-report-facts = What it is
+records-report-wall = Wall
+records-report-weight = Weight
+records-report-finish = Finish
+records-report-signed = Signed
+records-report-story = How it was made
+records-report-curve = How it dried
+records-report-flaws = Knots and cracks
+records-report-photos = Photos
+records-report-care = How to care for it
+records-report-notes = Notes of the shop
+records-report-footer = Made with Evenwall, { $day }.
+records-section-says = Half section of { $mark }: the left half from outside, the right half cut open, with the wall at each place
+records-section-measured = Outside and wall as measured, at one scale.
+records-section-outline = Wall as measured; the outside is an outline scaled to the size.
+records-section-wanted = No wall was read: drawn with the wall wanted.
+records-curve-says = From { $from } on { $first } to { $to } on { $last }.
+records-curve-day = { $day } { $month } { $year }
+records-story-span = { $first } to { $last }
+records-story-since = since { $first }
+records-story-walls = { $n ->
+    [one] Wall read once: { $range }
+   *[other] Wall read { $n } times: { $range }
+}
+records-story-bag = Bag felt { $n ->
+    [one] once
+   *[other] { $n } times
+}: { $wet } wet, { $damp } damp, { $nothing } with nothing on it
+records-story-looked = Looked over { $n ->
+    [one] once
+   *[other] { $n } times
+}
+records-story-weights = Weighed { $n } times: { $from } to { $to }
+records-story-weight = Weighed: { $mass }
+records-story-mould = { -moulding(case: "start") } seen { $day }
+records-story-crack = Crack seen { $day }
+records-care-usual =
+    Keep it out of direct sun and away from radiators and stoves: wood goes on moving with the air of the room.
+    Dust it with a dry cloth. It is not made to hold water or food.
+    It may still move a little with the seasons, most in its first heated winter.
+records-care-long = { $n } letters are too many for the care words; at most { $most } fit. Shorten them.
+records-care-changed = Care words changed
+
+## Tables
+
+records-tables-saved = { $n } tables are written to { $folder }.
+
+## Tags
+
+records-tags-title = Tags
+records-tag-felled = Felled { $day }
+records-tag-turned = Begun { $day }
+records-tag-weight = { $mass }, { $day }
+records-tag-next = Next look { $day }
