@@ -4,11 +4,12 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
 
-use clap::Parser;
+use clap::{Parser, Subcommand};
 use evenwall::desktop::{self, folders, libraries};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
+use evenwall_app::records::due;
 use evenwall_app::shelf_store::ShelfStore;
 use evenwall_shelf::disk::{Disk, RealDisk};
 use evenwall_shelf::throwaway::ThrowawayDisk;
@@ -18,22 +19,63 @@ use evenwall_shelf::throwaway::ThrowawayDisk;
 #[command(version, about)]
 struct Asked {
     /// Opens the shelf in this folder instead of the usual one; an empty folder becomes a new shelf.
-    #[arg(long, value_name = "DIR", conflicts_with = "demo")]
+    #[arg(long, value_name = "DIR", conflicts_with = "demo", global = true)]
     shelf: Option<PathBuf>,
     /// Opens a copy of an invented shelf in a temporary folder; nothing of it is kept.
     #[arg(long)]
     demo: bool,
+    #[command(subcommand)]
+    instead: Option<Instead>,
+}
+
+/// What can be done without a window.
+#[derive(Subcommand)]
+enum Instead {
+    /// Says what is due, without a window and while the shelf may be open elsewhere. Ends with 0 where nothing is due, 3 where
+    /// something is due today, 4 where something is overdue, 1 where the shelf cannot be read.
+    Due {
+        /// As JSON.
+        #[arg(long)]
+        json: bool,
+        /// Lists what comes up within so many days as well.
+        #[arg(long, value_name = "DAYS", default_value_t = 7)]
+        within: u32,
+    },
 }
 
 #[allow(clippy::print_stderr)] // a program says on standard error why it did not start
 fn main() -> ExitCode {
-    match run(Asked::parse()) {
+    let asked = Asked::parse();
+    if let Some(Instead::Due { json, within }) = asked.instead {
+        return due(asked.shelf, json, within);
+    }
+    match run(asked) {
         Ok(()) => ExitCode::SUCCESS,
         Err(sentence) => {
             eprintln!("{sentence}");
             ExitCode::FAILURE
         }
     }
+}
+
+#[allow(clippy::print_stdout, clippy::print_stderr)] // it answers on standard output
+fn due(shelf: Option<PathBuf>, json: bool, within: u32) -> ExitCode {
+    let usual = folders::usual();
+    let device = usual.as_ref().map(|f| f.device.clone()).unwrap_or_default();
+    let Some(shelf) = shelf.or_else(|| usual.map(|f| f.shelf)) else {
+        eprintln!(
+            "The system names no home folder. Say where the shelf is: evenwall --shelf DIR due"
+        );
+        return ExitCode::from(due::FAILED);
+    };
+    let disk = Arc::new(RealDisk::new());
+    let (text, status) = due::run(disk, &shelf, &device, desktop::now(), within, json);
+    if status == due::FAILED {
+        eprint!("{text}");
+    } else {
+        print!("{text}");
+    }
+    ExitCode::from(status)
 }
 
 fn run(asked: Asked) -> Result<(), String> {

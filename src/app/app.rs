@@ -120,6 +120,7 @@ impl App {
         }
         app.entered(now);
         app.keep_device_name(now);
+        app.offer_import();
         Ok(app)
     }
 

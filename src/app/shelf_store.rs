@@ -151,6 +151,17 @@ impl Store for ShelfStore {
         self.settings.clone()
     }
 
+    fn save_private(&mut self, name: &str, bytes: &[u8]) -> Result<(), StoreError> {
+        let path = self.settings_file.with_file_name(name);
+        self.disk.replace(&path, bytes).map_err(sentence)
+    }
+
+    fn read_private(&self, name: &str) -> Option<Vec<u8>> {
+        self.disk
+            .read(&self.settings_file.with_file_name(name))
+            .ok()
+    }
+
     fn random(&mut self) -> u64 {
         (self.random)()
     }

@@ -86,6 +86,19 @@ pub trait Store {
     /// This device's own settings as last kept, if any.
     fn device_settings(&self) -> Option<String>;
 
+    /// Keeps a file of this device's own beside its settings, whole or not at all.
+    ///
+    /// # Errors
+    /// [`StoreError`] where it was not kept; an older one stands then.
+    fn save_private(&mut self, _name: &str, _bytes: &[u8]) -> Result<(), StoreError> {
+        not_here()
+    }
+
+    /// A file of this device's own as last kept, if any.
+    fn read_private(&self, _name: &str) -> Option<Vec<u8>> {
+        None
+    }
+
     /// Random bits for a new id.
     fn random(&mut self) -> u64;
 
@@ -270,6 +283,14 @@ impl Store for MemoryStore {
 
     fn device(&self) -> Option<DeviceId> {
         DeviceId::new("memory").ok()
+    }
+
+    fn save_private(&mut self, name: &str, bytes: &[u8]) -> Result<(), StoreError> {
+        self.save_outside(name, bytes)
+    }
+
+    fn read_private(&self, name: &str) -> Option<Vec<u8>> {
+        self.outside.get(name).cloned()
     }
 
     fn read_outside(&self, path: &str) -> Result<Option<Vec<u8>>, StoreError> {

@@ -255,10 +255,15 @@ pub fn write(report: &Report) -> String {
     );
     element(&mut out, "h1", "", &report.title);
     element(&mut out, "p", "", &report.subtitle);
-    out.push_str("</header>\n<div class=\"top\">\n");
-    if let Some(portrait) = &report.portrait
-        && jpeg(&portrait.jpeg).is_some()
-    {
+    let portrait = report.portrait.as_ref().filter(|p| jpeg(&p.jpeg).is_some());
+    // With a portrait and a drawing side by side the facts go below them; with one of them, beside it.
+    let two = if portrait.is_some() && report.section.is_some() {
+        "top two"
+    } else {
+        "top"
+    };
+    let _ = writeln!(out, "</header>\n<div class=\"{two}\">");
+    if let Some(portrait) = portrait {
         out.push_str("<div class=\"portrait\">\n");
         photo(&mut out, portrait, &report.title);
         out.push_str("</div>\n");

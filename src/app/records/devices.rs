@@ -149,6 +149,11 @@ impl App {
         match key {
             super::backups::LAST_BACKUP => Some(words.text("records-backed-up")),
             super::report::CARE_WORDS => Some(words.text("records-care-changed")),
+            _ if key.starts_with("import_") => Some(words.text(match value {
+                "open" => "records-import-said-open",
+                "done" => "records-import-said-done",
+                _ => "records-import-said-back",
+            })),
             _ => None,
         }
     }

@@ -9,6 +9,7 @@ pub mod backups;
 pub mod calendar;
 pub mod devices;
 pub mod due;
+pub mod import;
 pub mod report;
 pub mod tables;
 pub mod tags;
@@ -35,6 +36,8 @@ pub enum RecordsAction {
     Restore(String),
     /// Brings the calendar file of the device's settings up to date.
     SaveCalendar,
+    /// Something on the import page.
+    Import(import::ImportAction),
     /// Writes the report of a piece into a file.
     SaveReport(Box<report::ReportOrder>),
     /// Chose how to care for finished pieces; `None`: the usual words, a blank text: none.
@@ -62,6 +65,8 @@ pub struct RecordsState {
     pub(crate) outcome: Option<String>,
     /// The backup that was looked into.
     pub(crate) looked_into: Option<(String, Checked)>,
+    /// The import page.
+    pub(crate) import: import::ImportState,
 }
 
 impl App {
@@ -77,6 +82,7 @@ impl App {
             RecordsAction::LookIntoBackup(path) => return self.look_into_backup(path, now),
             RecordsAction::Restore(path) => return self.restore_backup(&path, now),
             RecordsAction::SaveCalendar => return self.save_calendar(now),
+            RecordsAction::Import(action) => return self.apply_import(action, now),
             RecordsAction::SaveReport(order) => return self.save_report(&order, now),
             RecordsAction::CareWords(text) => return self.set_care_words(text, now),
             RecordsAction::SaveTables(folder) => return self.save_tables(&folder),

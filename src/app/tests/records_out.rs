@@ -59,7 +59,7 @@ fn a_report_tells_the_whole_road_of_a_finished_piece() {
         "<h1>J02, European ash</h1>",
         "Vessel, finished 8 December 2025",
         "European ash (Fraxinus excelsior)",
-        "5.5 to 7.0\u{a0}mm",
+        "5.5\u{a0}to\u{a0}7.0\u{a0}mm",
         "262\u{a0}g",
         "<h3>Bag</h3>",
         "12 October 2024 to 13 November 2024",

@@ -139,3 +139,68 @@ records-tag-felled = Felled { $day }
 records-tag-turned = Begun { $day }
 records-tag-weight = { $mass }, { $day }
 records-tag-next = Next look { $day }
+
+## Import
+
+records-import-title = Move in from a spreadsheet
+records-import-intro = In the spreadsheet, save the sheet as CSV: the first line holds the names of the columns, each line below it a piece or a weight. Nothing is recorded before you have seen what comes of it.
+records-import-no-file = There is no file { $path }.
+records-import-left-out = Leave out
+records-import-to-stage = Stage
+records-import-to-since = In this stage since
+records-import-to-method = How it dries
+records-import-to-begun = Begun on
+records-import-to-end = How it ended
+records-import-to-ended = Ended on
+records-import-to-weight = Weight
+records-import-to-tare = Tare
+records-import-to-weighed = Weighed on
+records-import-to-note = Note for the diary
+records-import-to-weight-on = Weight on { $day }
+records-import-which-mark = Say which column holds the mark.
+records-import-summary = { $pieces ->
+    [one] One new piece
+   *[other] { $pieces } new pieces
+}, { $weights ->
+    [one] one weight
+   *[other] { $weights } weights
+}{ $out ->
+    [0] { "" }
+    [one] ; one line is left out
+   *[other] ; { $out } lines are left out
+}.
+records-import-weights = { $n ->
+    [one] one weight
+   *[other] { $n } weights
+}
+records-import-existing = On the shelf already: only { $weights }
+records-import-fault = Line { $line }, { $column }: { $what }
+records-import-fault-row = Line { $line }: { $what }
+records-import-no-mark = there is no mark. Write one, or this line is left out.
+records-import-disagree = { $mark } stands on line { $line } already and says something else. Make the two agree.
+records-import-none-of = "{ $found }" is none of these: { $all }. Write one of them.
+records-import-nothing = There is nothing to bring in: no line can be read as a piece or a weight. Look at what is said about the lines.
+records-import-run = { $n ->
+    [one] Bring in one piece
+   *[other] Bring in { $n } pieces
+}
+records-import-done = { $n ->
+    [one] One piece
+   *[other] { $n } pieces
+} brought in
+records-import-first-end = An earlier import was cut off. Go on with it or take it back first.
+records-import-none-open = No import was cut off.
+records-import-none-kept = This device has made no import that could be taken back.
+records-import-taken-back = The import is taken back
+records-import-kept = The import is taken back, but for what was worked on since: { $marks }
+records-import-cut-off = An import was cut off
+records-import-cut-off-text = { $n ->
+    [one] One piece was
+   *[other] { $n } pieces were
+} coming in from a spreadsheet when Evenwall stopped. Some may be here already.
+records-import-go-on = Go on with it
+records-import-take-back = Take it all back
+records-import-later = Later
+records-import-said-open = Import begun
+records-import-said-done = Import done
+records-import-said-back = Import taken back
