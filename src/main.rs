@@ -19,10 +19,10 @@ use evenwall_shelf::throwaway::ThrowawayDisk;
 #[command(version, about)]
 struct Asked {
     /// Opens the shelf in this folder instead of the usual one; an empty folder becomes a new shelf.
-    #[arg(long, value_name = "DIR", conflicts_with = "demo", global = true)]
+    #[arg(long, value_name = "DIR", global = true)]
     shelf: Option<PathBuf>,
     /// Opens a copy of an invented shelf in a temporary folder; nothing of it is kept.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "shelf")]
     demo: bool,
     #[command(subcommand)]
     instead: Option<Instead>,
