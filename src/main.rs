@@ -145,6 +145,7 @@ fn run(asked: Asked) -> Result<(), String> {
     }
     let screens = Screens::new(app, Box::new(desktop::now))
         .map_err(|e| format!("No window can be opened: {e}"))?;
+    screens.bring_notifier(Box::new(desktop::notify::say));
     let outcome = screens
         .run()
         .map_err(|e| format!("The window stopped: {e}"));

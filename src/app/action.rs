@@ -40,7 +40,7 @@ pub enum Action {
     TryAgain,
     /// Put the save error away.
     HideSaveError,
-    /// Put the notice about the shelf away until the next start.
+    /// Put the notice about the shelf away until the next start, or what other devices wrote.
     HideNotice,
     /// Something on Today, a round, Away or Catch-up.
     Today(TodayAction),

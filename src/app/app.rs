@@ -194,7 +194,7 @@ impl App {
                 }
             }
             Action::HideSaveError => self.save_error = None,
-            Action::HideNotice => self.notice_hidden = true,
+            Action::HideNotice => self.hide_notice(now),
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),
             Action::NewPiece(a) => return self.apply_new_piece(a, now),

@@ -116,6 +116,12 @@ pub struct DeviceSettings {
     pub tag_height_mm: f64,
     /// The paper that tags and reports are printed on.
     pub paper: PaperChoice,
+    /// The computer says what is due while the program runs.
+    pub notify: bool,
+    /// From this local time of day on it says nothing, `HH:MM`.
+    pub quiet_from: String,
+    /// Until this local time of day it says nothing, `HH:MM`.
+    pub quiet_until: String,
 }
 
 impl Default for DeviceSettings {
@@ -139,6 +145,9 @@ impl Default for DeviceSettings {
             tag_width_mm: 64.0,
             tag_height_mm: 40.0,
             paper: PaperChoice::default(),
+            notify: true,
+            quiet_from: "21:00".into(),
+            quiet_until: "08:00".into(),
         }
     }
 }

@@ -212,6 +212,10 @@ impl Store for ShelfStore {
         outside::save(&*self.disk, self.shelf.path(), Path::new(path), bytes).map_err(sentence)
     }
 
+    fn makes_backups(&self) -> bool {
+        self.read_only().is_none()
+    }
+
     fn back_up(&mut self, folder: &str, now: Moment) -> Result<Written, StoreError> {
         let shelf = self.shelf.path();
         backup::write(&*self.disk, shelf, Path::new(folder), now, &mut |_, _| true)

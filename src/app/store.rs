@@ -154,6 +154,11 @@ pub trait Store {
         not_here()
     }
 
+    /// True where backups can be made.
+    fn makes_backups(&self) -> bool {
+        false
+    }
+
     /// Writes a backup of the whole shelf into a folder and reads it back.
     ///
     /// # Errors

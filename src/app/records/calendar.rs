@@ -171,7 +171,11 @@ impl App {
         self.file_of(events, now)
     }
 
-    pub(crate) fn save_calendar(&mut self, now: Moment) -> Result<(), AppError> {
+    /// The calendar file as it is and as it should be now: path, earlier text, text.
+    pub(crate) fn calendar_file_text(
+        &self,
+        now: Moment,
+    ) -> Result<(String, Option<String>, String), AppError> {
         let path = self.device().calendar_file.clone();
         if path.is_empty() {
             return Err(AppError::Refused(
@@ -189,6 +193,13 @@ impl App {
             ));
         }
         let text = self.calendar(earlier.as_deref(), now);
-        self.save_record(&path, text.as_bytes())
+        Ok((path, earlier, text))
+    }
+
+    pub(crate) fn save_calendar(&mut self, now: Moment) -> Result<(), AppError> {
+        let (path, _, text) = self.calendar_file_text(now)?;
+        self.save_record(&path, text.as_bytes())?;
+        self.states.records.calendar_fault = None;
+        Ok(())
     }
 }

@@ -10,6 +10,8 @@ pub mod calendar;
 pub mod devices;
 pub mod due;
 pub mod import;
+mod keeping;
+pub mod reminding;
 pub mod report;
 pub mod tables;
 pub mod tags;
@@ -65,6 +67,14 @@ pub struct RecordsState {
     pub(crate) outcome: Option<String>,
     /// The backup that was looked into.
     pub(crate) looked_into: Option<(String, Checked)>,
+    /// The file that was written last, by its whole path.
+    pub(crate) file: Option<String>,
+    /// Why the calendar could not be kept up to date, in a sentence.
+    pub(crate) calendar_fault: Option<String>,
+    /// The sentence that asks for a backup was put away until the next start.
+    pub(crate) backup_put_away: bool,
+    /// What the computer has said already: what is due and on which day it was said.
+    pub(crate) told: std::collections::BTreeSet<(String, chrono::NaiveDate)>,
     /// The import page.
     pub(crate) import: import::ImportState,
 }
@@ -98,12 +108,14 @@ impl App {
     /// Puts a document into a file the turner named and says so.
     pub(crate) fn save_record(&mut self, path: &str, bytes: &[u8]) -> Result<(), AppError> {
         self.states.records.outcome = None;
+        self.states.records.file = None;
         if path.trim().is_empty() {
             return Err(AppError::Refused(self.words().text("records-no-place")));
         }
         self.store.save_outside(path, bytes)?;
         let said = self.words().with("records-saved", &[("path", path.into())]);
         self.states.records.outcome = Some(said);
+        self.states.records.file = Some(path.to_owned());
         Ok(())
     }
 

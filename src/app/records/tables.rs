@@ -142,6 +142,7 @@ impl App {
             return Err(AppError::Refused(self.words().text("records-no-place")));
         }
         self.states.records.outcome = None;
+        self.states.records.file = None;
         let mut written = 0_usize;
         for table in self.tables() {
             let bytes = table::write(&table).map_err(|e| AppError::NotSaved(e.to_string()))?;

@@ -3,7 +3,7 @@
 use evenwall_piece::rhythm::RhythmOf;
 
 /// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
-pub const PAGES: [&str; 28] = [
+pub const PAGES: [&str; 36] = [
     "climate",
     "jaws",
     "bars",
@@ -14,6 +14,13 @@ pub const PAGES: [&str; 28] = [
     "days",
     "rhythms",
     "checklists",
+    "backup",
+    "reminders",
+    "devices",
+    "tables",
+    "tags",
+    "care",
+    "import",
     "units",
     "words",
     "look",
@@ -22,6 +29,7 @@ pub const PAGES: [&str; 28] = [
     "data",
     "about",
     "climate-log",
+    "import-column",
     "rhythm-bag",
     "rhythm-air",
     "rhythm-settle",

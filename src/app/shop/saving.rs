@@ -44,6 +44,9 @@ impl App {
             self.log_open_typed(draft.typed("path"));
             return Ok(());
         }
+        if let FormOf::Device(field) = draft.of {
+            return self.save_device_field(field, &draft, now);
+        }
         match self.facts_of(&draft, now) {
             Ok((at, facts)) => self.keep_shop(at, facts, now),
             Err(errors) => {
@@ -101,7 +104,7 @@ impl App {
             }
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
             // Opens a file and records nothing.
-            FormOf::LogPath => Ok((None, Vec::new())),
+            FormOf::LogPath | FormOf::Device(_) => Ok((None, Vec::new())),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
                 let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));

@@ -5,6 +5,7 @@
 
 mod curve;
 mod half_section;
+mod images;
 mod story;
 
 use std::collections::BTreeMap;

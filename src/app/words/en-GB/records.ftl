@@ -204,3 +204,148 @@ records-import-later = Later
 records-import-said-open = Import begun
 records-import-said-done = Import done
 records-import-said-back = Import taken back
+
+## Screens
+#
+# Which ids exist: out-field-<key> and out-about-<key> for every field about this device, out-write-<what> and
+# out-write-<what>-note for what can be written about a piece, out-table-<table> for every table.
+
+out-mm = mm
+out-done = Done
+out-show = Show it
+out-not-shown = { $path } is written, but this computer shows it in no program. Open it yourself. { $why }
+out-no-folder = Not chosen yet
+
+out-field-name = What this device is called
+out-about-name = Other devices show it in the diary. Blank takes the name away.
+out-example-name = bench phone
+out-field-folder = Folder for documents and backups
+out-about-folder = The whole path of a folder that is there, outside the shelf; best on another disk.
+out-example-folder = /home/me/Documents
+out-field-calendar-file = Calendar file
+out-about-calendar-file = The whole path of a file of its own, ending in .ics. Blank keeps none.
+out-example-calendar = /home/me/Documents/evenwall.ics
+out-field-reminder-time = Rings at
+out-about-reminder-time = The local time of day of the alarms, from 0:00 to 23:59.
+out-example-time = 9:00
+out-field-quiet-from = Quiet from
+out-about-quiet-from = Nothing is said from then on.
+out-field-quiet-until = Quiet until
+out-about-quiet-until = What fell due in between is said then.
+out-field-tag-width = Width of a label
+out-about-tag-width = As the packet of labels says.
+out-field-tag-height = Height of a label
+out-about-tag-height = As the packet of labels says.
+out-field-care = How to care for it
+out-about-care = A paragraph each line. Leave it blank for none.
+out-field-import-file = Where the spreadsheet is
+out-about-import-file = The whole path of a CSV file.
+out-field-restore-file = Where the backup is
+out-about-restore-file = The whole path of the zip file.
+out-example-backup = /media/stick/evenwall-backup.zip
+out-no-time = “{ $found }” is no time of day. Type one from 0:00 to 23:59, like 9:00.
+out-no-label = “{ $found }” is no side of a label. Type { $least } to { $most } mm.
+
+shop-group-records = Records in and out
+shop-backup = Backup
+shop-reminders = Reminders
+shop-devices = Devices
+shop-tables = Tables
+shop-tags = Tags
+shop-care = Care words
+shop-import = Move in from a spreadsheet
+
+out-backup-intro = One file with everything, read back before it gets its name. Keep it on another disk.
+out-back-up = Back up now
+out-restore = Restore
+out-restore-intro = A restore adds what is missing here and changes nothing that is there.
+out-restore-note = Look into it
+out-restore-elsewhere = A backup somewhere else
+out-every = Ask for a backup
+out-every-week = After a week
+out-every-month = After 30 days
+out-every-quarter = After 90 days
+out-every-never = Never
+
+out-reminders-intro = In your own calendar, and on this computer while Evenwall is open.
+out-reminders-both = Calendar file, and on this computer
+out-reminders-calendar = Calendar file
+out-reminders-computer = On this computer while it is open
+out-reminders-none = None; Today shows what is due
+out-calendar = Calendar
+out-calendar-how = Every coming check with an alarm. Import the file into your calendar, or subscribe to it where the calendar can. It is kept up to date while Evenwall is open.
+out-calendar-none = None kept yet
+out-calendar-save = Save the calendar now
+out-calendar-fault = The calendar is not up to date. { $why }
+out-calendar-stuck = The calendar is not up to date
+out-notify-title = On this computer
+out-notify = Say what is due
+out-notify-note = One summary, once a day for each thing
+out-remind-one = { $mark }: { $what }
+out-remind = { $n } to do today{ $late ->
+    [0] { "" }
+    [one] , one of them overdue
+   *[other] , { $late } of them overdue
+}
+out-remind-more = and { $n } more
+
+out-devices-intro = Every entry in a diary knows which device wrote it. Give this one a name that you will know.
+out-devices-others = Others on this shelf
+out-devices-alone = Only this one
+out-devices-now = { $n ->
+    [one] This one and another
+   *[other] This one and { $n } others
+}
+out-no-name = No name yet
+
+out-tables-note = As CSV for a spreadsheet
+out-tables-intro = Everything that can be counted, as CSV with units in the names of the columns and dates that every spreadsheet reads.
+out-tables-which = What is written
+out-tables-write = Write the tables
+out-table-pieces = Pieces: details, stage, how each ended
+out-table-readings = Wall readings
+out-table-weighings = Weighings
+out-table-checks = Bag checks
+out-table-climate = Climate
+out-table-flaws = Flaws, what was done and seen
+
+out-tags-intro = A label for neck or shelf: mark, wood, dates, first weight, next look, and a code that holds the mark as plain text.
+out-tags-none = No piece is drying, so there is nothing to label.
+out-tags-size = { $width } × { $height } mm
+out-tags-write = { $n ->
+    [one] Write the tag of one piece
+   *[other] Write the tags of { $n } pieces
+}
+out-label = One label
+out-paper = Paper
+out-paper-a4 = A4
+out-paper-letter = Letter
+
+out-care-intro = They stand at the end of the report of a finished piece.
+out-care-now = As they stand
+out-care-change = Change them
+out-care-usual = Back to the usual words
+out-care-own = Your own
+out-care-none = None: the report ends without them.
+
+out-import-note = Pieces and weights from a CSV
+out-import-last = The last import
+out-import-columns = Columns
+out-import-columns-note = Touch a column to say what it holds.
+out-import-blank = blank on every line
+out-import-preview = What comes in
+out-import-faults = Left out
+out-import-faults-note = Mend these in the spreadsheet, or bring the others in without them.
+out-import-holds = It holds
+out-import-no-column = No spreadsheet is open. Go back and choose one.
+
+out-report = Report
+out-write-report-buyer = For whoever gets it
+out-write-report-buyer-note = Portrait, section, story, care; without your notes
+out-write-report-shop = For the shop
+out-write-report-shop-note = With notes, places and reasons
+out-tag = Tag
+out-write-tag = Its label, to print
+out-write-tag-note = Mark, wood, dates, next look, code
+out-write-looks = Its coming checks, once
+out-write-looks-note = A calendar file of this piece alone
