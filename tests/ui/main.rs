@@ -12,6 +12,7 @@ mod frame;
 mod piece;
 mod pieces;
 mod plan;
+mod records;
 mod shop;
 mod targets;
 mod today;
