@@ -52,6 +52,7 @@ use view::ShopView;
 
 /// What can be done there.
 #[derive(Debug, Clone, PartialEq)]
+#[allow(clippy::large_enum_variant)] // one at a time, and never in a list
 pub enum ShopAction {
     /// Went to a page of Shop from the list of pages.
     Go(&'static str),
