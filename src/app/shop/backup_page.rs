@@ -1,5 +1,6 @@
 //! Backup page: when the last was made, where they go, how often it is asked for, and the backups that can be restored.
 
+use chrono::NaiveDateTime;
 use evenwall_piece::piece::Moment;
 
 use super::device_fields::DeviceField;
@@ -19,6 +20,15 @@ const EVERY: [(u32, &str); 4] = [
 ];
 
 impl App {
+    /// "12 March 2026, 08:47", as the name of the file says; `None` where it says no such time.
+    fn backup_made(&self, name: &str, now: Moment) -> Option<String> {
+        let made = NaiveDateTime::parse_from_str(name, "evenwall-%Y%m%d-%H%M%S.zip").ok()?;
+        let day = self.dates(now).full(made.date());
+        let time = made.format("%H:%M").to_string();
+        let parts = [("day", day.into()), ("time", time.into())];
+        Some(self.words().with("shop-day-time", &parts))
+    }
+
     pub(super) fn backup_page(&self, now: Moment) -> ShopView {
         let words = self.words();
         let view = self.backups_view(now);
@@ -52,11 +62,11 @@ impl App {
                 RowView::touching(
                     RowKind::Open,
                     format!("backup-{place}"),
-                    name,
+                    self.backup_made(&name, now).unwrap_or_else(|| name.clone()),
                     RecordsAction::LookIntoBackup(path),
                 )
                 .icon("undo")
-                .note(words.text("out-restore-note"))
+                .note(name)
             })
             .collect();
         if rows.is_empty() {

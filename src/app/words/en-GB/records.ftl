@@ -259,7 +259,6 @@ out-backup-intro = One file with everything, read back before it gets its name. 
 out-back-up = Back up now
 out-restore = Restore
 out-restore-intro = A restore adds what is missing here and changes nothing that is there.
-out-restore-note = Look into it
 out-restore-elsewhere = A backup somewhere else
 out-every = Ask for a backup
 out-every-week = After a week
