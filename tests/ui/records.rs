@@ -15,6 +15,7 @@ use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::shop::ShopFact;
+use evenwall_piece::stage::Stage;
 use i_slint_backend_testing::ElementQuery;
 
 use crate::bench::{Bench, START, moment};
@@ -75,6 +76,7 @@ fn fill(store: &mut ShelfStore, mark: &str, days_ago: i64) {
         PieceFact::Created,
         text(DetailField::Mark, mark),
         text(DetailField::Wood, "ash"),
+        PieceFact::StageMoved(Stage::Bag),
     ];
     let id = PieceId::new(&mark.to_lowercase()).unwrap();
     store.append_piece(&id, at, at, facts).unwrap();

@@ -4,9 +4,12 @@ use evenwall_piece::piece::Moment;
 
 use crate::app::App;
 
-/// A calendar without the moment at which it was made, which is another each time.
-fn timeless(text: &str) -> Vec<&str> {
-    text.lines().filter(|l| !l.starts_with("DTSTAMP")).collect()
+/// A calendar without what is another each time it is made: the moments of making, and the names of its alarms.
+fn lasting(text: &str) -> Vec<&str> {
+    text.lines()
+        .filter(|l| !l.starts_with("DTSTAMP"))
+        .filter(|l| !l.starts_with("UID:") || l.ends_with("@evenwall"))
+        .collect()
 }
 
 impl App {
@@ -20,7 +23,7 @@ impl App {
         let kept = self
             .calendar_file_text(now)
             .and_then(|(path, earlier, text)| {
-                let changed = earlier.is_none_or(|e| timeless(&e) != timeless(&text));
+                let changed = earlier.is_none_or(|e| lasting(&e) != lasting(&text));
                 if changed {
                     self.store.save_outside(&path, text.as_bytes())?;
                 }
