@@ -15,6 +15,7 @@ mod photos_looks;
 mod piece;
 mod pieces;
 mod plan;
+mod records;
 mod shop;
 mod targets;
 mod today;

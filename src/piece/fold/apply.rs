@@ -52,6 +52,7 @@ impl Fold {
                 came_back: false,
                 diary: Vec::with_capacity(lines),
                 unknown_facts: 0,
+                lines: 0,
             },
             deletion: Deletion::default(),
             created_in: None,
