@@ -10,6 +10,7 @@ use crate::photos::PhotosAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
 use crate::plan::PlanAction;
+use crate::records::RecordsAction;
 use crate::route::{Page, Tab};
 use crate::shop::ShopAction;
 use crate::today::TodayAction;
@@ -39,7 +40,7 @@ pub enum Action {
     TryAgain,
     /// Put the save error away.
     HideSaveError,
-    /// Put the notice about the shelf away until the next start.
+    /// Put the notice about the shelf away until the next start, or what other devices wrote.
     HideNotice,
     /// Something on Today, a round, Away or Catch-up.
     Today(TodayAction),
@@ -69,4 +70,6 @@ pub enum Action {
     Shop(ShopAction),
     /// Something on the editor of the checklists.
     Checklist(ChecklistAction),
+    /// Something that brings records in or out: backup, calendar, report, tables, tags, import, devices.
+    Records(RecordsAction),
 }

@@ -50,6 +50,7 @@ pub(crate) struct PageStates {
     pub dried_well: crate::dried_well::DriedWellState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
+    pub records: crate::records::RecordsState,
 }
 
 /// The app behind the screens.
@@ -72,7 +73,7 @@ pub struct App {
     pub(crate) retry: Option<Action>,
     /// A line that stands on disk although its write was not confirmed.
     pub(crate) unconfirmed: Option<(PieceId, Line<PieceFact>)>,
-    problems: Vec<String>,
+    pub(crate) problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
     /// Files outside the shelf, where this device has any to offer.
@@ -128,6 +129,8 @@ impl App {
             app.pieces.insert(piece.id.clone(), piece);
         }
         app.entered(now);
+        app.keep_device_name(now);
+        app.offer_import();
         Ok(app)
     }
 
@@ -191,7 +194,7 @@ impl App {
                 }
             }
             Action::HideSaveError => self.save_error = None,
-            Action::HideNotice => self.notice_hidden = true,
+            Action::HideNotice => self.hide_notice(now),
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),
             Action::NewPiece(a) => return self.apply_new_piece(a, now),
@@ -206,6 +209,7 @@ impl App {
             Action::DriedWell(a) => self.apply_dried_well(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
+            Action::Records(a) => return self.apply_records(a, now),
         }
         Ok(())
     }

@@ -38,7 +38,7 @@ pub enum FileError {
     Refused(String),
 }
 
-/// Files outside the shelf; only ever read.
+/// Files outside the shelf: read here, and handed to whatever program of the system shows them.
 pub trait Files {
     /// Files that may be of a logger, the newest first; where nothing can be listed, none.
     fn listed(&self) -> Vec<ListedFile>;
@@ -48,6 +48,19 @@ pub trait Files {
     /// # Errors
     /// [`FileError`]: no such file, a folder, too large, or refused by the system.
     fn read(&self, path: &str) -> Result<Vec<u8>, FileError>;
+
+    /// The folder of the turner's documents, by its whole path; `None` where the system names none.
+    fn documents(&self) -> Option<String> {
+        None
+    }
+
+    /// Lets the system show a file in whatever program it has for it.
+    ///
+    /// # Errors
+    /// [`FileError::Refused`] where it has none.
+    fn show(&self, path: &str) -> Result<(), FileError> {
+        Err(FileError::Refused(format!("nothing here shows {path}")))
+    }
 }
 
 impl App {

@@ -24,6 +24,7 @@ pub mod pieces;
 pub mod plan;
 pub mod question;
 mod record;
+pub mod records;
 pub mod route;
 pub mod shelf_store;
 pub mod shop;

@@ -81,6 +81,8 @@ pub enum Page {
     Away,
     /// After a long silence.
     CatchUp,
+    /// Its report, tag and calendar.
+    Out(PieceId),
     /// Own pieces counted by how they dried.
     DriedWell,
     /// A page of Shop, by its key.
@@ -116,7 +118,8 @@ impl Page {
             Self::Away => "away",
             Self::CatchUp => "catch-up",
             Self::DriedWell => "dried-well",
-            Self::ShopPage(_) => "shop-page",
+            // Made of the same rows.
+            Self::ShopPage(_) | Self::Out(_) => "shop-page",
         }
     }
 
@@ -141,7 +144,8 @@ impl Page {
             | Self::Truing(id)
             | Self::Finishing(id)
             | Self::PlanOf(id)
-            | Self::Diary(id) => Some(id),
+            | Self::Diary(id)
+            | Self::Out(id) => Some(id),
             _ => None,
         }
     }

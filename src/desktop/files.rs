@@ -1,8 +1,9 @@
-//! Files: those of a logger on this computer, in the downloads or anywhere the turner says. They are only read.
+//! Files: those on this computer, in the downloads or anywhere the turner says, read; and any of them shown by its program.
 
 use std::fs::{self, File};
 use std::io::{ErrorKind, Read};
 use std::path::Path;
+use std::process::{Command, Stdio};
 
 use chrono::{DateTime, Local};
 use directories::UserDirs;
@@ -67,5 +68,30 @@ impl Files for Downloads {
             return Err(FileError::TooLarge { most: MOST_BYTES });
         }
         Ok(bytes)
+    }
+
+    fn documents(&self) -> Option<String> {
+        let dirs = UserDirs::new()?;
+        dirs.document_dir()?.to_str().map(str::to_owned)
+    }
+
+    fn show(&self, path: &str) -> Result<(), FileError> {
+        let program = if cfg!(target_os = "macos") {
+            "open"
+        } else if cfg!(windows) {
+            "explorer"
+        } else {
+            "xdg-open"
+        };
+        let mut shown = Command::new(program)
+            .arg(path)
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .map_err(|e| FileError::Refused(format!("{program}: {e}")))?;
+        // Waited for beside the screens, so that it leaves no dead process behind.
+        std::thread::spawn(move || shown.wait());
+        Ok(())
     }
 }

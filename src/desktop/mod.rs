@@ -1,9 +1,10 @@
-//! Desktop: folders, files, clock, randomness, pictures and the system's libraries for the program in a window, files for the
+//! Desktop: folders, files, reminders, clock, randomness, pictures and the system's libraries for the program in a window, files for the
 //! one without.
 
 pub mod files;
 pub mod folders;
 pub mod libraries;
+pub mod notify;
 pub mod pictures;
 pub mod questions;
 pub mod random;

@@ -127,6 +127,18 @@ impl PictureSource for DesktopPictures {
     }
 }
 
+/// Where photos that are saved out go: the picture folder, else that of downloads, else the home folder.
+#[must_use]
+pub fn out_folder() -> PathBuf {
+    let user = UserDirs::new();
+    let folder = user.as_ref().and_then(|u| {
+        let usual = [u.picture_dir(), u.download_dir()];
+        let there = usual.into_iter().flatten().find(|f| f.is_dir());
+        Some(there.unwrap_or_else(|| u.home_dir()).to_owned())
+    });
+    folder.unwrap_or_else(|| PathBuf::from("."))
+}
+
 /// Copies a photo into a folder under a name that is free there: "K07 2026-03-11 0912.jpg", then "... (2).jpg". Returns
 /// where it went.
 ///

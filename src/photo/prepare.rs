@@ -147,6 +147,42 @@ pub fn prepare<'a>(
     })
 }
 
+/// The pixels of a picture, to be put on a screen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Shown {
+    /// Its width, pixels.
+    pub width: u32,
+    /// Its height, pixels.
+    pub height: u32,
+    /// Red, green and blue of each pixel, line by line from the top.
+    pub rgb: Vec<u8>,
+}
+
+/// The picture in a file, upright, at most `longest` a side.
+///
+/// # Errors
+/// [`PhotoError`] where it is damaged, has not arrived as a whole, or is no picture.
+pub fn shown<'a>(
+    bytes: &'a [u8],
+    longest: u16,
+    limits: &Limits,
+    watch: &mut Watch<'a>,
+) -> Result<Shown, PhotoError> {
+    unbroken(|| {
+        let (pixels, _) = upright_pixels(bytes, longest, limits, watch)?;
+        let rgb = match pixels.channels {
+            Channels::Grey => pixels.bytes.iter().flat_map(|g| [*g; 3]).collect(),
+            // What is behind a see-through picture was filled with white before.
+            _ => pixels.bytes,
+        };
+        Ok(Shown {
+            width: pixels.width,
+            height: pixels.height,
+            rgb,
+        })
+    })
+}
+
 /// A thumbnail of a stored photo, JPEG: to rebuild one that is missing.
 ///
 /// # Errors

@@ -222,6 +222,8 @@ pub enum PieceFact {
         change: FlawChange,
         /// Its length now, mm.
         size_mm: Option<Measure>,
+        /// The day on which to look again.
+        look_again: Option<NaiveDate>,
     },
     /// The bag was felt, or the piece was looked over.
     Look {

@@ -26,6 +26,8 @@ pub enum FlawEvent {
         change: FlawChange,
         /// Its length then, mm.
         size_mm: Option<Measure>,
+        /// The day on which to look again.
+        look_again: Option<NaiveDate>,
     },
 }
 
@@ -76,12 +78,13 @@ impl Flaw {
             .unwrap_or(false)
     }
 
-    /// The day on which to look again, unless it was looked at since the treatment.
+    /// The day on which to look again, as said with the last treatment or look.
     #[must_use]
     pub fn look_again(&self) -> Option<NaiveDate> {
         match self.events.last() {
             Some(FlawEvent::Treated { treated, .. }) => treated.look_again,
-            _ => None,
+            Some(FlawEvent::Looked { look_again, .. }) => *look_again,
+            None => None,
         }
     }
 }

@@ -71,6 +71,7 @@ pub fn fold_piece(id: PieceId, lines: Vec<Line<PieceFact>>) -> Piece {
     let counts = counting_places(&ordered, piece_retracts);
     let amendments = Amendments::of(&ordered, &counts);
     let mut fold = Fold::new(id, ordered.len());
+    fold.piece.lines = ordered.len();
     for (place, line) in ordered.into_iter().enumerate() {
         let counts = counts[place];
         if counts && line.facts.iter().any(deletion::is_work) {

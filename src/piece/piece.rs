@@ -239,6 +239,8 @@ pub struct Piece {
     pub diary: Vec<DiaryEntry>,
     /// Facts that a newer version recorded.
     pub unknown_facts: usize,
+    /// How many lines its diary has, those that take others back included: counts up with whatever is recorded.
+    pub lines: usize,
 }
 
 impl Piece {

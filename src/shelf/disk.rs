@@ -6,7 +6,7 @@
 use std::any::Any;
 use std::ffi::OsString;
 use std::fs::{self, File, OpenOptions, TryLockError};
-use std::io::{self, ErrorKind, Write};
+use std::io::{self, ErrorKind, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 use std::time::SystemTime;
@@ -41,6 +41,17 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// As the file system says, `NotFound` where there is no such file.
     fn read(&self, path: &Path) -> io::Result<Vec<u8>>;
+
+    /// So many bytes of a file from a place on; fewer where it ends before.
+    ///
+    /// # Errors
+    /// As [`Disk::read`].
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        let whole = self.read(path)?;
+        let from = usize::try_from(from).unwrap_or(usize::MAX).min(whole.len());
+        let to = from.saturating_add(len).min(whole.len());
+        Ok(whole[from..to].to_vec())
+    }
 
     /// Adds bytes to the end of a file, which is made where it is missing. Not durable before [`Disk::sync_file`].
     ///
@@ -187,6 +198,14 @@ impl Disk for RealDisk {
         fs::read(path)
     }
 
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        let mut file = File::open(path)?;
+        file.seek(SeekFrom::Start(from))?;
+        let mut part = Vec::new();
+        file.take(len as u64).read_to_end(&mut part)?;
+        Ok(part)
+    }
+
     fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         let mut file = OpenOptions::new().append(true).create(true).open(path)?;
         file.write_all(bytes)?;
@@ -315,6 +334,9 @@ mod tests {
         disk.sync_file(&file).unwrap();
         assert_eq!(disk.read(&file).unwrap(), b"onetwo");
         assert_eq!(disk.len(&file).unwrap(), 6);
+        assert_eq!(disk.read_part(&file, 2, 3).unwrap(), b"etw");
+        assert_eq!(disk.read_part(&file, 4, 30).unwrap(), b"wo");
+        assert_eq!(disk.read_part(&file, 9, 3).unwrap(), b"");
         disk.replace(&file, b"three").unwrap();
         assert_eq!(disk.read(&file).unwrap(), b"three");
         let names: Vec<_> = disk

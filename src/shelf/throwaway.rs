@@ -16,6 +16,10 @@ impl Disk for ThrowawayDisk {
         self.disk.read(path)
     }
 
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        self.disk.read_part(path, from, len)
+    }
+
     fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         self.disk.append(path, bytes)
     }

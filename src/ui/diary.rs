@@ -11,6 +11,7 @@ use evenwall_ui::{AppWindow, Choice, DiaryAdapter, DiaryEntryItem};
 use slint::{ComponentHandle, SharedString};
 
 use super::models::fill;
+use super::piece::on_page;
 use super::visible::Shown as _;
 use super::{Screens, on, on_touch};
 
@@ -29,6 +30,9 @@ pub fn connect(screens: &Rc<Screens>) {
     adapter.on_picked(on(screens, text(DiaryAction::Pick)));
     adapter.on_day_edited(on(screens, text(DiaryAction::EditDay)));
     adapter.on_saved(on_touch(screens, || Action::Diary(DiaryAction::Save)));
+    adapter.on_photos(on_page(screens, |app, _, id: SharedString| {
+        app.diary_photos_action(&id)
+    }));
     adapter.on_taken_back(on(screens, text(DiaryAction::TakeBack)));
     adapter.on_brought_back(on(screens, text(DiaryAction::BringBack)));
     adapter.on_note_started(on_touch(screens, || {
@@ -51,6 +55,7 @@ fn item(entry: EntryView) -> DiaryEntryItem {
         note: entry.note.shown(),
         earlier: entry.earlier.join("\n").shown(),
         noted: entry.noted.into(),
+        device: entry.device.shown(),
         taken_back: entry.taken_back,
         open: entry.open,
     }
@@ -104,6 +109,8 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
     adapter.set_edit_day(view.editor.day.into());
     adapter.set_edit_problem(view.editor.problem.into());
     adapter.set_edit_can_take_back(view.editor.can_take_back);
+    adapter.set_edit_photos(view.editor.photos.into());
+    adapter.set_edit_photos_note(view.editor.photos_note.into());
     adapter.set_writing(view.writing);
     adapter.set_note(view.note.into());
     adapter.set_note_problem(view.note_problem.into());

@@ -15,14 +15,14 @@ use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::{Face, FlawChange, FlawKind, Treatment};
 use evenwall_ui::{
     AppWindow, Choice, ClockMark, FlawAdapter, FlawCardItem, FlawGroupItem, FlawHistoryItem,
-    FlawsAdapter, OutsideLetter, SectionPaths, StationMark,
+    FlawsAdapter, OutsideLetter, PhotoItem, PhotosAdapter, SectionPaths, StationMark,
 };
 use slint::{ComponentHandle, SharedString};
 
 use super::models::{fill, list};
 use super::piece::on_page;
 use super::visible::Shown;
-use super::{Screens, drawing, on, on_touch};
+use super::{Screens, drawing, on, on_touch, photos, pictures};
 
 /// Connects the callbacks of the adapters.
 pub fn connect(screens: &Rc<Screens>) {
@@ -117,7 +117,11 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
         if let Some(view) = app.flaws_view(now) {
             show_list(&window.global::<FlawsAdapter>(), view);
         }
-    } else if let Some(view) = app.flaw_view(now) {
+    } else if let Some(mut view) = app.flaw_view(now) {
+        if let Some(seen) = &mut view.seen {
+            let section = std::mem::take(&mut seen.photos);
+            photos::show_section(&window.global::<PhotosAdapter>(), section);
+        }
         show_flaw(&window.global::<FlawAdapter>(), view);
     }
 }
@@ -149,11 +153,19 @@ fn show_list(page: &FlawsAdapter<'_>, view: FlawsView) {
     let (title, text) = view.empty.unwrap_or_default();
     page.set_empty_title(title.into());
     page.set_empty_text(text.into());
+    page.set_drawn(view.drawn.into());
     page.set_add_text(view.add.into());
 }
 
 fn card(view: FlawCard) -> FlawCardItem {
+    let picture = pictures::of_file(&view.thumb, pictures::SMALL);
     FlawCardItem {
+        has_photo: view.has_photo,
+        photo: PhotoItem {
+            has_picture: picture.is_some(),
+            picture: picture.unwrap_or_default(),
+            ..PhotoItem::default()
+        },
         id: view.id.into(),
         letter: view.letter.into(),
         open: view.open,

@@ -12,11 +12,17 @@ pub mod drying;
 pub mod flaws;
 pub mod models;
 pub mod new_piece;
+mod photo_files;
+pub mod photos;
+mod photos_newest;
+pub mod pictures;
 pub mod piece;
 mod piece_forms;
 pub mod pieces;
 pub mod plan;
+mod rounds;
 pub mod shop;
+mod thumbs;
 pub mod today;
 pub mod today_rounds;
 pub mod truing;
@@ -34,8 +40,6 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::AppWindow;
 use slint::{ComponentHandle, PlatformError};
 
-const A_MINUTE: std::time::Duration = std::time::Duration::from_secs(60);
-
 /// Tells the time; tests bring their own.
 pub type Clock = Box<dyn Fn() -> Moment>;
 
@@ -45,6 +49,10 @@ pub struct Screens {
     app: RefCell<App>,
     clock: Clock,
     worker: RefCell<worker::Worker>,
+    /// Where photos go that are saved out; nothing stands for the usual folder.
+    out_folder: RefCell<Option<std::path::PathBuf>>,
+    notifier: RefCell<Option<rounds::Notifier>>,
+    calendar_behind: std::cell::Cell<bool>,
 }
 
 impl Screens {
@@ -59,6 +67,9 @@ impl Screens {
             app: RefCell::new(app),
             clock,
             worker: RefCell::new(worker::Worker::Inline),
+            out_folder: RefCell::default(),
+            notifier: RefCell::new(None),
+            calendar_behind: std::cell::Cell::new(true),
         });
         chrome::connect(&screens);
         today::connect(&screens);
@@ -67,6 +78,7 @@ impl Screens {
         piece::connect(&screens);
         wall::connect(&screens);
         flaws::connect(&screens);
+        photos::connect(&screens);
         drying::connect(&screens);
         truing::connect(&screens);
         plan::connect(&screens);
@@ -97,6 +109,7 @@ impl Screens {
     /// Lets the app carry out an action, then shows what became of it.
     pub fn act(&self, action: Action) {
         self.app.borrow_mut().apply(action, (self.clock)());
+        self.calendar_behind.set(true);
         self.refresh();
     }
 
@@ -153,6 +166,7 @@ impl Screens {
                 "piece" | "details" | "stages" | "ending" => piece::show(window, &app, key, now),
                 "wall" | "wall-summary" | "outline" => wall::show(window, &app, key, now),
                 "flaws" | "flaw" => flaws::show(window, &app, key, now),
+                "photos" | "photo" | "compare" => photos::show(window, &app, key, now),
                 "drying" | "weigh" => drying::show(window, &app, key, now),
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
@@ -165,9 +179,15 @@ impl Screens {
         if app.route().page() == Some(&Page::ShopPage("checklists")) {
             checklist::show(window, &app);
         }
+        photos_newest::show(window, &app, now);
         chrome::show(window, &app, now);
         drop(app);
         self.send_work();
+    }
+
+    /// Says where photos go that are saved out, for tests.
+    pub fn save_photos_to(&self, folder: std::path::PathBuf) {
+        *self.out_folder.borrow_mut() = Some(folder);
     }
 
     /// Sets theme and text size for a picture; the next refresh goes back to the turner's own.
@@ -181,20 +201,13 @@ impl Screens {
     /// [`PlatformError`] where the window cannot be shown.
     pub fn run(self: &Rc<Self>) -> Result<(), PlatformError> {
         *self.worker.borrow_mut() = worker::Worker::beside(self);
+        photo_files::accept_drops(self);
         self.send_work();
-        // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
-        let day = std::cell::Cell::new((self.clock)().date_naive());
-        let screens = Rc::downgrade(self);
-        let midnight = slint::Timer::default();
-        midnight.start(slint::TimerMode::Repeated, A_MINUTE, move || {
-            if let Some(screens) = screens.upgrade() {
-                let now = (screens.clock)().date_naive();
-                if day.replace(now) != now {
-                    screens.refresh();
-                }
-            }
-        });
-        self.window.run()
+        let rounds = rounds::start(self);
+        let outcome = self.window.run();
+        drop(rounds);
+        self.keep_calendar();
+        outcome
     }
 }
 

@@ -11,8 +11,8 @@ use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::BagFeel;
 use evenwall_ui::{
-    AppWindow, Choice, EarlierItem, EndedItem, LineItem, PieceAdapter, PieceBanner, StageItem,
-    StationMark, WayItem,
+    AppWindow, Choice, EarlierItem, EndedItem, LineItem, PhotoItem, PieceAdapter, PieceBanner,
+    StageItem, StationMark, WayItem,
 };
 use slint::{ComponentHandle, SharedString};
 
@@ -154,6 +154,13 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
             selected: false,
         });
         adapter.set_look_answers(fill(adapter.get_look_answers(), answers.collect()));
+    }
+    adapter.set_portrait_shown(view.portrait.is_some());
+    if let Some(portrait) = &view.portrait {
+        // Its own file: it is shown larger than a thumbnail.
+        let item = super::photos::item(portrait, false);
+        let label = slint::format!("{}, {}", view.portrait_label, item.label);
+        adapter.set_portrait(PhotoItem { label, ..item });
     }
     adapter.set_ways_title(view.ways_title.into());
     adapter.set_ways(fill(adapter.get_ways(), ways(view.ways)));

@@ -38,6 +38,14 @@ fn connect_bag_round(screens: &Rc<Screens>) {
     page.on_not_there(on_touch(screens, move || bag(BagAction::CantFind)));
     page.on_asked_all_damp(on_touch(screens, move || bag(BagAction::AskAllDamp)));
     page.on_undone(on_touch(screens, move || bag(BagAction::Undo)));
+    let weak = std::rc::Rc::downgrade(screens);
+    page.on_photo_wanted(move || {
+        if let Some(screens) = weak.upgrade()
+            && let Some(action) = screens.read(|app| app.bag_round_photo())
+        {
+            screens.act(action);
+        }
+    });
     page.on_look_again(on_touch(screens, move || bag(BagAction::Again)));
     page.on_opened(on(screens, |id: SharedString| {
         PieceId::new(&id)
@@ -120,6 +128,7 @@ pub fn show_bag_round(window: &AppWindow, app: &App, now: Moment) {
     page.set_all_damp(view.all_damp.into());
     page.set_undo_said(view.undo_said.into());
     page.set_undo(view.undo.into());
+    page.set_photo(view.photo.into());
     page.set_ended(view.ended);
     page.set_end_title(view.end_title.into());
     page.set_counts(fill(

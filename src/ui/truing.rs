@@ -83,6 +83,10 @@ pub fn connect(screens: &Rc<Screens>) {
         Some(match key.as_str() {
             "walls" => Action::Open(Page::Wall(piece)),
             "weight" => Action::Open(Page::Weigh(piece)),
+            "photos" => Action::Open(Page::Photos(
+                piece,
+                evenwall_piece::photo::PhotoOn::Finished,
+            )),
             "signed" => does(TruingAction::Open(TruingSheet::Signed)),
             "size" => Action::Piece(PieceAction::Details(DetailsAction::OpenAt {
                 piece,

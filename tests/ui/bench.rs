@@ -3,8 +3,10 @@
 use std::cell::Cell;
 use std::path::PathBuf;
 use std::rc::Rc;
+use std::sync::Arc;
 
 use chrono::{DateTime, FixedOffset};
+use evenwall::desktop::pictures::DesktopPictures;
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::store::{MemoryStore, Store};
@@ -62,7 +64,8 @@ impl Bench {
     /// A given store at a given moment.
     pub fn at(store: Box<dyn Store>, start: Moment, demo: bool) -> Self {
         platform();
-        let app = App::open(store, demo, start).expect("the store opens");
+        let mut app = App::open(store, demo, start).expect("the store opens");
+        app.photos_use(Arc::new(DesktopPictures));
         let time = Rc::new(Cell::new(start));
         let clock = time.clone();
         let screens =
@@ -82,6 +85,20 @@ impl Bench {
     pub fn wait(&self, span: chrono::Duration) {
         self.time.set(self.time.get() + span);
         self.screens.refresh();
+    }
+
+    /// Lets the sheet of the newest pictures look again, as its timer does.
+    pub fn look_for_new_pictures(&self) {
+        let sheet = self.screens.window().global::<evenwall_ui::NewestAdapter>();
+        sheet.invoke_look_again();
+        self.settle();
+    }
+
+    /// All elements with this role.
+    pub fn find_all(&self, role: AccessibleRole) -> Vec<ElementHandle> {
+        ElementQuery::from_root(self.screens.window())
+            .match_accessible_role(role)
+            .find_all()
     }
 
     /// Runs the works beside the screens on the spot, until none is left.

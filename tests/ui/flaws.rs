@@ -106,6 +106,7 @@ fn three() -> Vec<PieceFact> {
             flaw: FlawId::new("c").unwrap(),
             change: FlawChange::Longer,
             size_mm: Some(Measure::plain(22.0)),
+            look_again: None,
         },
     ]
 }

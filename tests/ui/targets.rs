@@ -7,7 +7,8 @@ use evenwall_app::device::ThemeChoice;
 use evenwall_app::route::{Page, Tab};
 use evenwall_app::shop::pages::PAGES as SHOP_PAGES;
 use evenwall_app::store::{MemoryStore, Store};
-use evenwall_piece::ids::PieceId;
+use evenwall_piece::ids::{FlawId, PhotoId, PieceId};
+use evenwall_piece::photo::PhotoOn;
 use evenwall_piece::shop::ShopFact;
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 
@@ -34,6 +35,11 @@ pub fn demo() -> Bench {
 /// A piece of the demo.
 pub fn id(name: &str) -> PieceId {
     PieceId::new(&format!("{name}-demo")).unwrap()
+}
+
+/// A flaw of j24 with two drawn photos.
+fn flaw() -> FlawId {
+    FlawId::new("ring-shake-1").unwrap()
 }
 
 /// Every page with a name for its pictures.
@@ -64,6 +70,13 @@ pub fn pages() -> Vec<(String, Action)> {
         open("outline", Page::Outline(id("k12"))),
         open("flaws", Page::Flaws(id("k12"))),
         open("flaw-new", Page::Flaw(id("k12"), None)),
+        open("flaw-photos", Page::Flaw(id("j24"), Some(flaw()))),
+        open("photos", Page::Photos(id("j24"), PhotoOn::Flaw(flaw()))),
+        open(
+            "photo",
+            Page::Photo(id("j24"), PhotoId::new("drawn-8").unwrap()),
+        ),
+        open("compare", Page::Compare(id("j24"), flaw())),
         open("drying", Page::Drying(id("j23"))),
         open("drying-never", Page::Drying(id("k15"))),
         open("weigh", Page::Weigh(id("j23"))),
@@ -171,7 +184,7 @@ fn every_target_is_large_enough_named_and_clear_of_the_others_on_every_page() {
                 }
                 for o in &found[i + 1..] {
                     // A list draws its last row behind what is docked, and clips it there.
-                    let list = matches!(name.as_str(), "diary" | "pieces");
+                    let list = matches!(name.as_str(), "diary" | "pieces" | "photos");
                     if across(t, o) > 1.5 && !list {
                         wrong.push(format!("{place} lies across '{}'", o.label));
                     }

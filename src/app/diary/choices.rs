@@ -75,10 +75,16 @@ pub(super) fn picked(fact: &PieceFact, key: &str) -> Option<PieceFact> {
             treatment: Treatment::from_key(key)?,
             ..treated
         }),
-        PieceFact::FlawLooked { flaw, size_mm, .. } => PieceFact::FlawLooked {
+        PieceFact::FlawLooked {
+            flaw,
+            size_mm,
+            look_again,
+            ..
+        } => PieceFact::FlawLooked {
             flaw,
             change: FlawChange::from_key(key)?,
             size_mm,
+            look_again,
         },
         PieceFact::MassChanged(_) => PieceFact::MassChanged(MassChange::from_key(key)?),
         PieceFact::Ended(End::Lost {

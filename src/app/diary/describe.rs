@@ -114,24 +114,7 @@ impl App {
             }
             PieceFact::FlawFound(note) => self.describe_flaw(note),
             PieceFact::FlawTreated(treated) => self.describe_treated(piece, treated),
-            PieceFact::FlawLooked {
-                flaw,
-                change,
-                size_mm,
-            } => {
-                let change = said(&format!("flaw-change-{}", change.key()));
-                let title = words.with(
-                    "diary-flaw-looked",
-                    &[
-                        ("flaw", self.flaw_words(piece, flaw).into()),
-                        ("change", change.into()),
-                    ],
-                );
-                let note = size_mm
-                    .as_ref()
-                    .map_or(none, |m| self.numbers().length_fine(m.value).text());
-                self.line("eye", Filter::Flaws, title, note)
-            }
+            PieceFact::FlawLooked { .. } => self.describe_flaw_look(piece, fact),
             PieceFact::Look { feel, mould, crack } => {
                 let title = feel.map_or_else(
                     || said("diary-looked-over"),

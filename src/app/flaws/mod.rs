@@ -22,6 +22,7 @@ pub use form::{AgainChoice, FlawForm};
 pub use form_parts::{ClockView, FormView, OptionView, SpotView, TypedView};
 pub use list::{ClockSpot, FlawCard, FlawGroup, FlawLetter, FlawsView};
 pub use one::{FlawView, HistoryRow, LongerView, SeenView};
+pub(crate) use telling::looks_due;
 pub use writing::Writing;
 
 /// What can be done there.

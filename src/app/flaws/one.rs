@@ -245,42 +245,54 @@ impl App {
             ),
             note: flaw.note.size_mm.as_ref().map_or_else(String::new, size),
         }];
-        rows.extend(flaw.events.iter().map(|event| match event {
-            FlawEvent::Treated { at, treated } => {
-                let mut notes = Vec::new();
-                if let Some(face) = treated.face {
-                    notes.push(words.text(&format!("face-{}", face.key())));
+        rows.extend(flaw.events.iter().map(|event| {
+            match event {
+                FlawEvent::Treated { at, treated } => {
+                    let mut notes = Vec::new();
+                    if let Some(face) = treated.face {
+                        notes.push(words.text(&format!("face-{}", face.key())));
+                    }
+                    if let Some(goes) = treated
+                        .goes
+                        .filter(|_| treated.treatment != Treatment::Left)
+                    {
+                        notes.push(words.with("flaws-goes", &[("n", goes.into())]));
+                    }
+                    if let Some(day) = treated.look_again {
+                        notes.push(words.with(
+                            "flaws-history-again",
+                            &[("day", dates.day_and_month(day).into())],
+                        ));
+                    }
+                    HistoryRow {
+                        day: dates.day_and_month(at.date_naive()),
+                        text: words.text(&format!("treatment-{}", treated.treatment.key())),
+                        note: notes.join(", "),
+                    }
                 }
-                if let Some(goes) = treated
-                    .goes
-                    .filter(|_| treated.treatment != Treatment::Left)
-                {
-                    notes.push(words.with("flaws-goes", &[("n", goes.into())]));
-                }
-                if let Some(day) = treated.look_again {
-                    notes.push(words.with(
-                        "flaws-history-again",
-                        &[("day", dates.day_and_month(day).into())],
-                    ));
-                }
-                HistoryRow {
+                FlawEvent::Looked {
+                    at,
+                    change,
+                    size_mm,
+                    look_again,
+                } => HistoryRow {
                     day: dates.day_and_month(at.date_naive()),
-                    text: words.text(&format!("treatment-{}", treated.treatment.key())),
-                    note: notes.join(", "),
-                }
+                    text: words.with(
+                        "flaws-history-looked",
+                        &[("found", self.found_word(*change).into())],
+                    ),
+                    note: size_mm
+                        .as_ref()
+                        .map(size)
+                        .into_iter()
+                        .chain(look_again.map(|day| {
+                            let day = dates.day_and_month(day).into();
+                            words.with("flaws-history-again", &[("day", day)])
+                        }))
+                        .collect::<Vec<_>>()
+                        .join(", "),
+                },
             }
-            FlawEvent::Looked {
-                at,
-                change,
-                size_mm,
-            } => HistoryRow {
-                day: dates.day_and_month(at.date_naive()),
-                text: words.with(
-                    "flaws-history-looked",
-                    &[("found", self.found_word(*change).into())],
-                ),
-                note: size_mm.as_ref().map_or_else(String::new, size),
-            },
         }));
         rows.reverse();
         rows

@@ -67,6 +67,11 @@ impl Stand {
     }
 }
 
+/// True where the day to look at it again has come.
+pub(crate) fn looks_due(flaw: &Flaw, now: Moment) -> bool {
+    Stand::of(flaw, now) == Stand::Due
+}
+
 /// The last length known of a flaw: of the last look that measured it, else as noted.
 pub(crate) fn last_size(flaw: &Flaw) -> Option<&Measure> {
     flaw.events
@@ -197,14 +202,24 @@ impl App {
     pub(crate) fn flaw_last_look(&self, flaw: &Flaw, now: Moment) -> String {
         let dates = Dates::new(self.words(), now.date_naive());
         match flaw.events.last() {
-            Some(FlawEvent::Looked { at, change, .. }) if *change != FlawChange::Gone => {
-                self.words().with(
+            Some(FlawEvent::Looked {
+                at,
+                change,
+                look_again,
+                ..
+            }) if *change != FlawChange::Gone => {
+                let looked = self.words().with(
                     "flaws-told-looked",
                     &[
                         ("found", self.found_word(*change).into()),
                         ("day", dates.day_and_month(at.date_naive()).into()),
                     ],
-                )
+                );
+                look_again.map_or(looked.clone(), |day| {
+                    let day = dates.day_and_month(day).into();
+                    let again = self.words().with("flaws-history-again", &[("day", day)]);
+                    format!("{looked}, {again}")
+                })
             }
             _ => String::new(),
         }

@@ -1,12 +1,11 @@
 //! Writing: what is recorded about a flaw, named to the last fact so that it can be tried again from anywhere.
 
-use evenwall_piece::fact::{FlawTreated, PieceFact};
+use evenwall_piece::fact::PieceFact;
 use evenwall_piece::ids::{FlawId, PieceId};
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::FlawChange;
 
-use super::form::goes_on;
-use super::telling::Stand;
+use super::telling::looks_due;
 use super::{AgainChoice, FlawForm, FlawsAction, FlawsState, Mode};
 use crate::action::Action;
 use crate::app::{App, AppError};
@@ -167,37 +166,45 @@ impl App {
         let Some((piece, flaw)) = self.flaw_on_page() else {
             return Ok(());
         };
-        // Glue and wax are not put on again by a look: only what was left can be left once more.
-        let left = flaw
-            .last_treatment()
-            .map(|(_, treated)| treated.clone())
-            .filter(|t| Stand::of(flaw, now) == Stand::Due && !goes_on(t.treatment))
-            .filter(|_| change != FlawChange::Gone);
+        let due = looks_due(flaw, now) && change != FlawChange::Gone;
         let (piece, note) = (piece.id.clone(), flaw.note.clone());
         let writing = Writing {
             said: self.said_looked(&piece, &note, change, size.as_ref()),
             facts: vec![PieceFact::FlawLooked {
-                flaw: note.flaw,
+                flaw: note.flaw.clone(),
                 change,
                 size_mm: size,
+                look_again: None,
             }],
             piece: piece.clone(),
             to_list: false,
         };
         self.write_now(writing, now)?;
-        if let Some(left) = left {
-            self.ask_again(&piece, &left, now);
+        if due {
+            self.flaw_ask_again(&piece, &note.flaw, now);
         }
         Ok(())
     }
 
-    /// When to look again at what was left and looked at on its day; without an answer no day is kept.
-    fn ask_again(&mut self, piece: &PieceId, left: &FlawTreated, now: Moment) {
-        let Some(note) = self
-            .piece(piece)
-            .and_then(|p| p.flaw(&left.flaw))
-            .map(|f| f.note.clone())
-        else {
+    /// When to look again at what was just looked at on its day; without an answer no day is kept. The answer becomes part of
+    /// that look: glue is not put on again by a look, and what was left stays left.
+    pub(crate) fn flaw_ask_again(&mut self, piece: &PieceId, flaw: &FlawId, now: Moment) {
+        let looked = self.piece(piece).and_then(|p| {
+            let note = p.flaw(flaw)?.note.clone();
+            let last = p.diary.iter().rev().find_map(|e| match &e.fact {
+                PieceFact::FlawLooked {
+                    flaw: of,
+                    change,
+                    size_mm,
+                    ..
+                } if of == flaw && !e.retracted => {
+                    Some((e.entry.clone(), *change, size_mm.clone()))
+                }
+                _ => None,
+            })?;
+            Some((note, last))
+        });
+        let Some((note, (entry, change, size_mm))) = looked else {
             return;
         };
         let offered = [
@@ -212,11 +219,17 @@ impl App {
                 let day = again.day(now.date_naive());
                 let writing = day.map(|day| Writing {
                     piece: piece.clone(),
-                    facts: vec![PieceFact::FlawTreated(FlawTreated {
-                        look_again: Some(day),
-                        ..left.clone()
-                    })],
-                    said: self.said_treated(piece, &note, left.treatment),
+                    facts: vec![PieceFact::Amends {
+                        entry: entry.clone(),
+                        at: None,
+                        fact: Some(Box::new(PieceFact::FlawLooked {
+                            flaw: flaw.clone(),
+                            change,
+                            size_mm: size_mm.clone(),
+                            look_again: Some(day),
+                        })),
+                    }],
+                    said: self.said_looked(piece, &note, change, size_mm.as_ref()),
                     to_list: false,
                 });
                 Choice {

@@ -9,6 +9,7 @@ use evenwall_piece::vocabulary::FlawChange;
 
 use super::tiles::place;
 use crate::app::{App, AppError};
+use crate::flaws::looks_due;
 use crate::measured::Field;
 use crate::numbers::Quantity;
 
@@ -254,13 +255,21 @@ impl App {
             change: change(flaw, crack.length_mm),
             // A tenth of a millimetre is more than four taps can tell.
             size_mm: Some(Measure::plain((crack.length_mm * 10.0).round() / 10.0)),
+            look_again: None,
         });
+        let due = flaw
+            .filter(|f| looks_due(f, now))
+            .map(|f| f.note.flaw.clone());
         let facts = std::iter::once(PieceFact::PhotoMarked(marks))
             .chain(looked)
             .collect();
         self.record(&marking.piece, now, facts, now)?;
         self.states.photos.marking = None;
         self.say(self.words().text("photos-marked"));
+        // The look was due: when is the next?
+        if let Some(flaw) = due {
+            self.flaw_ask_again(&marking.piece, &flaw, now);
+        }
         Ok(())
     }
 }

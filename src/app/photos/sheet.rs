@@ -10,6 +10,7 @@ use evenwall_piece::piece::Moment;
 use super::PhotosAction;
 use super::newest::FoundPicture;
 use crate::app::{App, AppError};
+use crate::route::Page;
 
 /// The sheet while it is open.
 #[derive(Debug, Clone)]
@@ -164,27 +165,40 @@ impl App {
     /// Files for what the sheet is open for, also chosen in a dialog; the sheet closes.
     pub(super) fn newest_take(&mut self, files: Vec<String>) -> Result<(), AppError> {
         let Some(sheet) = self.states.photos.newest.take() else {
-            return Ok(());
+            return Err(AppError::Refused(self.words().text("photos-drop-where")));
         };
         self.photos_begin(sheet.piece, sheet.on, files)
     }
 
-    /// Where files go that are chosen in a dialog or dropped on the window: what the open sheet is for, else what the page
-    /// shows photos of.
+    /// What the page on top shows photos of, or takes them for.
     #[must_use]
-    pub fn photos_for(&self, files: Vec<String>) -> Option<PhotosAction> {
-        use crate::route::Page;
-        if self.states.photos.newest.is_some() {
-            return Some(PhotosAction::TakeFiles(files));
-        }
+    pub fn photos_here(&self) -> Option<(PieceId, PhotoOn)> {
         let (piece, on) = match self.route().page()? {
-            Page::Flaw(piece, Some(flaw)) => (piece, PhotoOn::Flaw(flaw.clone())),
+            Page::Flaw(piece, Some(flaw)) | Page::Compare(piece, flaw) => {
+                (piece, PhotoOn::Flaw(flaw.clone()))
+            }
             Page::Photos(piece, on) => (piece, on.clone()),
+            Page::Photo(piece, photo) => {
+                let found = self.piece(piece)?.photo(photo)?;
+                (piece, found.note.on.clone())
+            }
             Page::Piece(piece) => (piece, PhotoOn::Portrait),
             Page::Finishing(piece) => (piece, PhotoOn::Finished),
             _ => return None,
         };
-        Some(PhotosAction::Import(piece.clone(), on, files))
+        Some((piece.clone(), on))
+    }
+
+    /// What becomes of files that were chosen in a dialog or dropped on the window: photos of what the open sheet is for,
+    /// else of what the page shows photos of; elsewhere a sentence says where they can be dropped.
+    #[must_use]
+    pub fn photos_for(&self, files: Vec<String>) -> PhotosAction {
+        match self.photos_here() {
+            Some((piece, on)) if self.states.photos.newest.is_none() => {
+                PhotosAction::Import(piece, on, files)
+            }
+            _ => PhotosAction::TakeFiles(files),
+        }
     }
 
     /// The small picture of a file in the sheet, JPEG.

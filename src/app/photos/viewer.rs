@@ -32,6 +32,8 @@ pub struct ViewerLabels {
     pub remove: String,
     /// Bring it back; empty where it is not removed.
     pub bring_back: String,
+    /// The word for closing.
+    pub close: String,
 }
 
 /// The tools while it is drawn on.
@@ -64,6 +66,8 @@ pub struct ViewerView {
     pub spoken: String,
     /// Said in its place where it is not here, or below it where it is removed; else empty.
     pub note: String,
+    /// Said where its file is there and cannot be shown.
+    pub damaged: String,
     /// There is one before it.
     pub has_previous: bool,
     /// There is one after it.
@@ -151,6 +155,7 @@ impl App {
             } else {
                 tile.note.clone()
             },
+            damaged: words.text("photos-damaged"),
             has_previous: place.is_some_and(|p| p > 0),
             has_next: place.is_some_and(|p| p + 1 < order.len()),
             tools: self.tools_view(),
@@ -164,6 +169,7 @@ impl App {
                 compare: button(is_flaw && order.len() > 1, "photos-compare"),
                 remove: button(can && !removed, "photos-remove"),
                 bring_back: button(can && removed, "photos-bring-back"),
+                close: words.text("action-close"),
             },
             photo: tile,
             head,

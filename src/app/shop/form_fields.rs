@@ -5,12 +5,19 @@ use evenwall_piece::vocabulary::Room;
 use crate::app::App;
 use crate::numbers::Quantity;
 
+use super::device_fields::DeviceField;
 use super::form::{Draft, FormOf, StepList};
 use super::number_settings::number_setting;
 use super::view::{ChoiceView, FieldKind, FieldView, FormView};
 
 impl App {
-    fn field(&self, draft: &Draft, key: &'static str, kind: FieldKind, label: &str) -> FieldView {
+    pub(super) fn field(
+        &self,
+        draft: &Draft,
+        key: &'static str,
+        kind: FieldKind,
+        label: &str,
+    ) -> FieldView {
         FieldView {
             key,
             kind,
@@ -238,6 +245,7 @@ impl App {
                 self.field(draft, "folder", FieldKind::Text, "shop-picture-folder"),
                 words.text("shop-picture-folder-note"),
             )],
+            FormOf::Device(field) => vec![self.device_field(draft, *field)],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -268,6 +276,7 @@ impl App {
                 StepList::Weighings => "shop-weighings",
             }),
             FormOf::LogPath => words.text("log-elsewhere"),
+            FormOf::Device(field) => words.text(&format!("out-field-{}", field.key())),
             FormOf::Offer(_) => words.text("shop-offer-title"),
             FormOf::PictureFolder => words.text("shop-picture-folder"),
         }
@@ -304,7 +313,10 @@ impl App {
             },
             fields: self.fields_of(draft),
             save: words.text(match draft.of {
-                FormOf::LogPath => "log-path-read",
+                FormOf::LogPath
+                | FormOf::Device(DeviceField::ImportFile | DeviceField::RestoreFile) => {
+                    "log-path-read"
+                }
                 _ => "action-save",
             }),
             remove: if remove.is_empty() {

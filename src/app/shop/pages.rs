@@ -3,7 +3,7 @@
 use evenwall_piece::rhythm::RhythmOf;
 
 /// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
-pub const PAGES: [&str; 29] = [
+pub const PAGES: [&str; 37] = [
     "climate",
     "jaws",
     "bars",
@@ -14,6 +14,13 @@ pub const PAGES: [&str; 29] = [
     "days",
     "rhythms",
     "checklists",
+    "backup",
+    "reminders",
+    "devices",
+    "tables",
+    "tags",
+    "care",
+    "import",
     "units",
     "words",
     "look",
@@ -23,6 +30,7 @@ pub const PAGES: [&str; 29] = [
     "data",
     "about",
     "climate-log",
+    "import-column",
     "rhythm-bag",
     "rhythm-air",
     "rhythm-settle",

@@ -52,6 +52,9 @@ impl App {
             self.states.shop.draft = None;
             return Ok(());
         }
+        if let FormOf::Device(field) = draft.of {
+            return self.save_device_field(field, &draft, now);
+        }
         match self.facts_of(&draft, now) {
             Ok((at, facts)) => self.keep_shop(at, facts, now),
             Err(errors) => {
@@ -109,8 +112,7 @@ impl App {
             }
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
             // Opens a file and records nothing.
-            FormOf::LogPath => Ok((None, Vec::new())),
-            FormOf::PictureFolder => Ok((None, Vec::new())),
+            FormOf::LogPath | FormOf::PictureFolder | FormOf::Device(_) => Ok((None, Vec::new())),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
                 let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));

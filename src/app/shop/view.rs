@@ -187,6 +187,8 @@ pub struct CurveChoiceView {
 pub enum FieldKind {
     /// A line of text.
     Text,
+    /// Several lines of text.
+    Lines,
     /// A number as text.
     Number,
     /// One of a few.
@@ -201,6 +203,7 @@ impl FieldKind {
     pub const fn key(self) -> &'static str {
         match self {
             Self::Text => "text",
+            Self::Lines => "lines",
             Self::Number => "number",
             Self::Choice => "choice",
             Self::Toggle => "toggle",

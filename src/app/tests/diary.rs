@@ -335,6 +335,7 @@ fn whatever_was_picked_out_of_a_list_can_be_picked_again() {
                 flaw: flaw.clone(),
                 change: FlawChange::Same,
                 size_mm: None,
+                look_again: None,
             },
             "longer",
         ),

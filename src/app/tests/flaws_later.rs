@@ -77,9 +77,9 @@ fn left_until_dry_comes_back_on_its_day_and_a_look_answers_it() {
 }
 
 #[test]
-fn a_look_on_its_day_asks_for_the_next_day_of_what_was_left_and_of_nothing_glued() {
+fn a_look_on_its_day_asks_for_the_next_day_and_glues_nothing_anew() {
     let mut h = hands();
-    for (treatment, asked) in [(Treatment::Thin, false), (Treatment::Left, true)] {
+    for treatment in [Treatment::Thin, Treatment::Left] {
         begin(&mut h);
         act(&mut h, F::Kind(FlawKind::Check));
         act(&mut h, F::Treatment(treatment));
@@ -89,24 +89,24 @@ fn a_look_on_its_day_asks_for_the_next_day_of_what_was_left_and_of_nothing_glued
         h.act(Action::Open(Page::Flaw(id(), Some(flaw.clone()))));
         h.days(3);
         act(&mut h, F::Looked(FlawChange::Same));
-        assert_eq!(h.app.question().is_some(), asked, "{treatment:?}");
-        let events = h.piece().flaw(&flaw).unwrap().events.len();
-        if asked {
-            let question = h.app.question().unwrap().clone();
-            let labels: Vec<_> = question.choices.iter().map(|c| c.label.as_str()).collect();
-            assert_eq!(labels, ["In 3 days", "In a week", "In 2 weeks", "Not said"]);
-            h.act(Action::Choose(1));
-            let day = h.now().date_naive() + chrono::Days::new(7);
-            assert_eq!(h.piece().flaw(&flaw).unwrap().look_again(), Some(day));
-            // *Not said* keeps none.
-            h.days(7);
-            act(&mut h, F::Looked(FlawChange::Longer));
-            act(&mut h, F::SaveLonger);
-            h.act(Action::Choose(3));
-            assert_eq!(h.piece().flaw(&flaw).unwrap().look_again(), None);
-        } else {
-            assert_eq!(events, 2, "glued once, looked at once");
-        }
+        let question = h.app.question().unwrap().clone();
+        let labels: Vec<_> = question.choices.iter().map(|c| c.label.as_str()).collect();
+        assert_eq!(labels, ["In 3 days", "In a week", "In 2 weeks", "Not said"]);
+        h.act(Action::Choose(1));
+        let day = h.now().date_naive() + chrono::Days::new(7);
+        assert_eq!(h.piece().flaw(&flaw).unwrap().look_again(), Some(day));
+        // *Not said* keeps none.
+        h.days(7);
+        act(&mut h, F::Looked(FlawChange::Longer));
+        act(&mut h, F::SaveLonger);
+        h.act(Action::Choose(3));
+        assert_eq!(h.piece().flaw(&flaw).unwrap().look_again(), None);
+        let events = &h.piece().flaw(&flaw).unwrap().events;
+        assert_eq!(
+            events.len(),
+            3,
+            "treated once, looked at twice: {treatment:?}"
+        );
         h.act(Action::Open(Page::Flaws(id())));
     }
     h.no_word_is_absent();

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 23] = [
+pub(super) const EN_GB: [(&str, &str); 24] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -27,10 +27,11 @@ pub(super) const EN_GB: [(&str, &str); 23] = [
     ("new-piece", include_str!("en-GB/new-piece.ftl")),
     ("frame", include_str!("en-GB/frame.ftl")),
     ("photos", include_str!("en-GB/photos.ftl")),
+    ("records", include_str!("en-GB/records.ftl")),
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 23] = [
+pub(super) const EN_US: [(&str, &str); 24] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -54,4 +55,5 @@ pub(super) const EN_US: [(&str, &str); 23] = [
     ("new-piece", include_str!("en-US/new-piece.ftl")),
     ("frame", include_str!("en-US/frame.ftl")),
     ("photos", include_str!("en-US/photos.ftl")),
+    ("records", include_str!("en-US/records.ftl")),
 ];

@@ -52,6 +52,7 @@ impl Fold {
                 came_back: false,
                 diary: Vec::with_capacity(lines),
                 unknown_facts: 0,
+                lines: 0,
             },
             deletion: Deletion::default(),
             created_in: None,
@@ -178,11 +179,13 @@ impl Fold {
                 flaw,
                 change,
                 size_mm,
+                look_again,
             } => {
                 let event = FlawEvent::Looked {
                     at,
                     change: *change,
                     size_mm: size_mm.clone(),
+                    look_again: *look_again,
                 };
                 self.flaw_events.push((flaw.clone(), event));
             }

@@ -279,6 +279,7 @@ fn flaws_come_back_on_their_day_in_any_stage_until_they_are_looked_at() {
                 flaw: flaw.clone(),
                 change: FlawChange::Same,
                 size_mm: None,
+                look_again: None,
             }],
         );
         assert!(of_flaw(&h, 15).is_empty());

@@ -124,7 +124,11 @@ proptest! {
         let mut redone = lines.clone();
         redone.push(retracts("undoer", 1, top + 1, which.get(&lines).id.clone()));
         redone.push(retracts("undoer", 2, top + 2, line_id("undoer", 1)));
-        prop_assert_eq!(before, fold(&redone));
+        let mut after = fold(&redone);
+        // Only the count of lines goes on: it is what tells a calendar that something was recorded.
+        prop_assert_eq!(after.lines, before.lines + 2);
+        after.lines = before.lines;
+        prop_assert_eq!(before, after);
     }
 
     #[test]

@@ -197,6 +197,7 @@ fn what_goes_through_is_treated_on_both_faces() {
         flaw: FlawId::new("f1").unwrap(),
         change: FlawChange::Gone,
         size_mm: None,
+        look_again: None,
     };
     assert_eq!(left_to_treat(true, vec![gone]), None);
 }

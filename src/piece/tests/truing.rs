@@ -48,6 +48,7 @@ fn gone(id: &str) -> F {
         flaw: FlawId::new(id).unwrap(),
         change: FlawChange::Gone,
         size_mm: None,
+        look_again: None,
     }
 }
 

@@ -16,6 +16,7 @@ photos-nowhere = Photos cannot be kept here.
 photos-not-here = Photo not here yet
 
 photos-failed = The program failed at these pictures; nothing was added. Try them one at a time.
+photos-drop-where = Open a flaw, a piece or a page of photos first, then drop the pictures there.
 photos-damaged = This photo is damaged
 
 ## The photos of one thing

@@ -222,14 +222,15 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
             diameter_mm
         }),
     ];
-    let looked = (flaw(), select(FlawChange::ALL), of(measure()));
+    let looked = (flaw(), select(FlawChange::ALL), of(measure()), of(day()));
     let flaws = prop_oneof![
         flaw_note().prop_map(F::FlawFound),
         flaw_treated().prop_map(F::FlawTreated),
-        looked.prop_map(|(flaw, change, size_mm)| F::FlawLooked {
+        looked.prop_map(|(flaw, change, size_mm, look_again)| F::FlawLooked {
             flaw,
             change,
-            size_mm
+            size_mm,
+            look_again,
         }),
     ];
     let look = (of(select(BagFeel::ALL)), any::<bool>(), any::<bool>());

@@ -114,6 +114,8 @@ pub enum PieceFactV1 {
         size_mm: Option<Number>,
         #[serde(default, skip_serializing_if = "String::is_empty")]
         size_typed: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        look_again: Option<String>,
     },
     Look {
         #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -108,7 +108,9 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
             change,
             size_mm,
             size_typed,
+            look_again,
         } => PieceFact::FlawLooked {
+            look_again: look_again.as_deref().map(day).transpose()?,
             flaw: flaw_id(&flaw)?,
             change: key("change of a flaw", &change, FlawChange::from_key)?,
             size_mm: measure_if(size_mm, size_typed)?,

@@ -79,9 +79,11 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
             flaw,
             change,
             size_mm,
+            look_again,
         } => {
             let (size_mm, size_typed) = parts_if(size_mm.as_ref());
             V1::FlawLooked {
+                look_again: look_again.map(|d| d.to_string()),
                 flaw: flaw.to_string(),
                 change: change.key().to_owned(),
                 size_mm,

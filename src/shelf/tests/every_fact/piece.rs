@@ -160,13 +160,20 @@ fn flaws() -> impl Strategy<Value = PieceFact> {
                     look_again,
                 })
             }),
-        (flaw(), any_of(FlawChange::ALL), option::of(measure())).prop_map(
-            |(flaw, change, size_mm)| PieceFact::FlawLooked {
-                flaw,
-                change,
-                size_mm
-            }
-        ),
+        (
+            flaw(),
+            any_of(FlawChange::ALL),
+            option::of(measure()),
+            option::of(date()),
+        )
+            .prop_map(|(flaw, change, size_mm, look_again)| {
+                PieceFact::FlawLooked {
+                    flaw,
+                    change,
+                    size_mm,
+                    look_again,
+                }
+            }),
     ]
 }
 
