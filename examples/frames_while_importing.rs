@@ -53,7 +53,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     let timer = Timer::default();
     // Every turn of the window's thread draws a frame; whatever holds it up shows as a gap.
     timer.start(TimerMode::Repeated, FRAME, move || {
-        let Some(screens) = weak.upgrade() else { return };
+        let Some(screens) = weak.upgrade() else {
+            return;
+        };
         screens.window().window().request_redraw();
         kept.borrow_mut().push(Instant::now());
         let running = screens.read(|app| app.photos_importing_view().is_some());
