@@ -38,11 +38,15 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     let folder = tempfile::tempdir()?;
     let (shelf, device) = (folder.path().join("shelf"), folder.path().join("device"));
-    let mut store = ShelfStore::open(&shelf, &device, random::seed()?, Box::new(random::bits))?;
+    let seed = random::seed().map_err(|e| e.to_string())?;
+    let mut store = ShelfStore::open(&shelf, &device, seed, Box::new(random::bits))
+        .map_err(|e| e.to_string())?;
     let piece = PieceId::new("k07")?;
     let now = desktop::now();
-    store.append_piece(&piece, now, now, vec![PieceFact::Created])?;
-    let mut app = App::open(Box::new(store), false, now)?;
+    store
+        .append_piece(&piece, now, now, vec![PieceFact::Created])
+        .map_err(|e| e.to_string())?;
+    let mut app = App::open(Box::new(store), false, now).map_err(|e| e.to_string())?;
     app.photos_use(Arc::new(DesktopPictures));
     let screens = Screens::new(app, Box::new(desktop::now))?;
 
