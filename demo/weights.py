@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Makes up the weights of the demo's pieces, so that a long series falls as wood does and ends where it should.
+"""Makes up the weights of most of the demo's pieces (see README.md for the others), so that a long series falls as wood does and ends where it should.
 
     python3 demo/weights.py          all pieces, one a line
     python3 demo/weights.py j23      one piece: day counted from the day of opening, and grams
@@ -31,8 +31,6 @@ PIECES = {
                                                -42, -28, -14]),
     "j27": (175, 72, 29, 12.5, -150, -120, 20, [-119, -112, -105, -98, -87, -77, -63, -49, -35, -21]),
     "j31": (330, 76, 76, 13.0, -60, -60, 55, [-60, -30, -4]),
-    "j33": (338, 74, 29, 12.8, -66, -33, 30, [-66, -33, -28, -21, -14, -7]),
-    "j34": (270, 70, 31, 13.0, -45, -19, 30, [-45, -19, -14, -7]),
     "j36": (375, 98, 40, 13.0, -46, -16, 34, [-46, -14, -7]),
     "j38": (325, 60, 60, 13.5, -34, -34, 26, [-34, -20]),
     "j41": (320, 66, 66, 13.0, -30, -30, 22, [-30, -14, -2]),

@@ -6,10 +6,11 @@ use std::sync::Arc;
 
 use clap::{Parser, Subcommand};
 use evenwall::desktop::pictures::DesktopPictures;
-use evenwall::desktop::{self, folders, libraries, questions};
+use evenwall::desktop::{self, files, folders, libraries, questions, verify};
 use evenwall::ui::Screens;
 use evenwall_app::app::App;
 use evenwall_app::demo;
+use evenwall_app::records::due;
 use evenwall_app::shelf_store::ShelfStore;
 use evenwall_shelf::disk::{Disk, RealDisk};
 use evenwall_shelf::throwaway::ThrowawayDisk;
@@ -19,10 +20,10 @@ use evenwall_shelf::throwaway::ThrowawayDisk;
 #[command(version, about, args_conflicts_with_subcommands = true)]
 struct Asked {
     /// Opens the shelf in this folder instead of the usual one; an empty folder becomes a new shelf.
-    #[arg(long, value_name = "DIR", conflicts_with = "demo")]
+    #[arg(long, value_name = "DIR", global = true)]
     shelf: Option<PathBuf>,
     /// Opens a copy of an invented shelf in a temporary folder; nothing of it is kept.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "shelf")]
     demo: bool,
     #[command(subcommand)]
     command: Option<Command>,
@@ -37,13 +38,28 @@ enum Command {
         #[arg(value_name = "FILE")]
         file: Option<PathBuf>,
     },
+    /// Reads a whole shelf and reports every problem with its file and line; repairs nothing. Ends with 0 where it is
+    /// clean, 1 where there are problems, 2 where it cannot be read.
+    Verify,
+    /// Says what is due, without a window and while the shelf may be open elsewhere. Ends with 0 where nothing is due, 3 where
+    /// something is due today, 4 where something is overdue, 1 where the shelf cannot be read.
+    Due {
+        /// As JSON.
+        #[arg(long)]
+        json: bool,
+        /// Lists what comes up within so many days as well.
+        #[arg(long, value_name = "DAYS", default_value_t = 7)]
+        within: u32,
+    },
 }
 
 #[allow(clippy::print_stderr)] // a program says on standard error why it did not start
 fn main() -> ExitCode {
     let asked = Asked::parse();
-    let outcome = match &asked.command {
+    let outcome = match asked.command {
         Some(Command::Reckon { file }) => questions::answer(file.as_deref()),
+        Some(Command::Verify) => return verify::run(asked.shelf),
+        Some(Command::Due { json, within }) => return due(asked.shelf, json, within),
         None => run(asked),
     };
     match outcome {
@@ -53,6 +69,26 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         }
     }
+}
+
+#[allow(clippy::print_stdout, clippy::print_stderr)] // it answers on standard output
+fn due(shelf: Option<PathBuf>, json: bool, within: u32) -> ExitCode {
+    let usual = folders::usual();
+    let device = usual.as_ref().map(|f| f.device.clone()).unwrap_or_default();
+    let Some(shelf) = shelf.or_else(|| usual.map(|f| f.shelf)) else {
+        eprintln!(
+            "The system names no home folder. Say where the shelf is: evenwall --shelf DIR due"
+        );
+        return ExitCode::from(due::FAILED);
+    };
+    let disk = Arc::new(RealDisk::new());
+    let (text, status) = due::run(disk, &shelf, &device, desktop::now(), within, json);
+    if status == due::FAILED {
+        eprint!("{text}");
+    } else {
+        print!("{text}");
+    }
+    ExitCode::from(status)
 }
 
 fn run(asked: Asked) -> Result<(), String> {
@@ -108,12 +144,14 @@ fn run(asked: Asked) -> Result<(), String> {
         demo::fill(&mut store, now).map_err(|e| e.to_string())?;
     }
     let mut app = App::open(Box::new(store), asked.demo, now).map_err(|e| e.to_string())?;
+    app.bring_files(Box::new(files::Downloads));
     app.photos_use(Arc::new(DesktopPictures));
     if let Some(sentence) = libraries::what_is_missing() {
         return Err(sentence);
     }
     let screens = Screens::new(app, Box::new(desktop::now))
         .map_err(|e| format!("No window can be opened: {e}"))?;
+    screens.bring_notifier(Box::new(desktop::notify::say));
     let outcome = screens
         .run()
         .map_err(|e| format!("The window stopped: {e}"));

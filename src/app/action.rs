@@ -2,6 +2,7 @@
 
 use crate::checklist::ChecklistAction;
 use crate::diary::DiaryAction;
+use crate::dried_well::DriedWellAction;
 use crate::drying::DryingAction;
 use crate::flaws::FlawsAction;
 use crate::new_piece::NewPieceAction;
@@ -9,6 +10,7 @@ use crate::photos::PhotosAction;
 use crate::piece::PieceAction;
 use crate::pieces::PiecesAction;
 use crate::plan::PlanAction;
+use crate::records::RecordsAction;
 use crate::route::{Page, Tab};
 use crate::shop::ShopAction;
 use crate::today::TodayAction;
@@ -38,7 +40,7 @@ pub enum Action {
     TryAgain,
     /// Put the save error away.
     HideSaveError,
-    /// Put the notice about the shelf away until the next start.
+    /// Put the notice about the shelf away until the next start, or what other devices wrote.
     HideNotice,
     /// Something on Today, a round, Away or Catch-up.
     Today(TodayAction),
@@ -62,8 +64,12 @@ pub enum Action {
     Plan(PlanAction),
     /// Something on the diary.
     Diary(DiaryAction),
+    /// Something on what dried well.
+    DriedWell(DriedWellAction),
     /// Something on Shop.
     Shop(ShopAction),
     /// Something on the editor of the checklists.
     Checklist(ChecklistAction),
+    /// Something that brings records in or out: backup, calendar, report, tables, tags, import, devices.
+    Records(RecordsAction),
 }

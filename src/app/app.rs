@@ -47,8 +47,10 @@ pub(crate) struct PageStates {
     pub truing: crate::truing::TruingState,
     pub plan: crate::plan::PlanState,
     pub diary: crate::diary::DiaryState,
+    pub dried_well: crate::dried_well::DriedWellState,
     pub shop: crate::shop::ShopState,
     pub checklist: crate::checklist::ChecklistState,
+    pub records: crate::records::RecordsState,
 }
 
 /// The app behind the screens.
@@ -71,9 +73,11 @@ pub struct App {
     pub(crate) retry: Option<Action>,
     /// A line that stands on disk although its write was not confirmed.
     pub(crate) unconfirmed: Option<(PieceId, Line<PieceFact>)>,
-    problems: Vec<String>,
+    pub(crate) problems: Vec<String>,
     pub(crate) notice_hidden: bool,
     demo: bool,
+    /// Files outside the shelf, where this device has any to offer.
+    pub(crate) files: Option<Box<dyn crate::files::Files>>,
     pub(crate) work: crate::work::WorkState,
     pub(crate) forecasts: crate::forecasting::Forecasts,
 }
@@ -117,6 +121,7 @@ impl App {
             problems: loaded.problems,
             notice_hidden: false,
             demo,
+            files: None,
             work: Default::default(),
             forecasts: Default::default(),
         };
@@ -124,6 +129,8 @@ impl App {
             app.pieces.insert(piece.id.clone(), piece);
         }
         app.entered(now);
+        app.keep_device_name(now);
+        app.offer_import();
         Ok(app)
     }
 
@@ -187,7 +194,7 @@ impl App {
                 }
             }
             Action::HideSaveError => self.save_error = None,
-            Action::HideNotice => self.notice_hidden = true,
+            Action::HideNotice => self.hide_notice(now),
             Action::Today(a) => return self.apply_today(a, now),
             Action::Pieces(a) => return self.apply_pieces(a, now),
             Action::NewPiece(a) => return self.apply_new_piece(a, now),
@@ -199,8 +206,10 @@ impl App {
             Action::Truing(a) => return self.apply_truing(a, now),
             Action::Plan(a) => return self.apply_plan(a, now),
             Action::Diary(a) => return self.apply_diary(a, now),
+            Action::DriedWell(a) => self.apply_dried_well(a, now),
             Action::Shop(a) => return self.apply_shop(a, now),
             Action::Checklist(a) => return self.apply_checklist(a, now),
+            Action::Records(a) => return self.apply_records(a, now),
         }
         Ok(())
     }
@@ -231,6 +240,7 @@ impl App {
         self.enter_truing(page.as_ref(), now);
         self.enter_plan(page.as_ref(), now);
         self.enter_diary(page.as_ref(), now);
+        self.enter_dried_well(page.as_ref());
         self.enter_shop(page.as_ref(), now);
         self.enter_checklist(page.as_ref(), now);
     }

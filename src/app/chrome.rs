@@ -2,10 +2,11 @@
 
 use evenwall_piece::piece::Moment;
 
+use crate::action::Action;
 use crate::app::App;
 use crate::device::ThemeChoice;
 use crate::question::ChoiceStyle;
-use crate::route::Tab;
+use crate::route::{Page, Tab};
 
 /// A tab as shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -80,10 +81,13 @@ pub struct ChromeView {
     pub nothing_open_text: String,
     /// The word for closing.
     pub close: String,
-    /// What the turner should know about the shelf: it can only be read, or lines of it cannot.
+    /// What the turner should know: the shelf can only be read, or lines of it cannot, or another device wrote to it, or the
+    /// last backup is old.
     pub notice: Option<String>,
-    /// The word on the notice's button, which opens the page about the data.
+    /// The word on the notice's button; empty where there is nothing to open.
     pub notice_button: String,
+    /// What that button does.
+    pub notice_opens: Option<Action>,
     /// The demo's notice.
     pub demo: Option<String>,
     /// The theme chosen.
@@ -94,6 +98,12 @@ pub struct ChromeView {
     pub left_handed: bool,
     /// Nothing moves.
     pub reduced_motion: bool,
+}
+
+/// A sentence over the pages.
+struct Notice {
+    text: String,
+    opens: Option<Action>,
 }
 
 impl App {
@@ -111,6 +121,7 @@ impl App {
             icon,
             badge,
         };
+        let notice = self.chrome_notice(now);
         ChromeView {
             tab: self.tab().key(),
             page: self.route().page().map_or("", |p| p.key()),
@@ -149,13 +160,52 @@ impl App {
             nothing_open_title: words.text("nothing-open-title"),
             nothing_open_text: words.text("nothing-open-text"),
             close: words.text("action-close"),
-            notice: self.shelf_notice(),
-            notice_button: words.text("notice-see"),
+            notice_button: notice
+                .as_ref()
+                .filter(|n| n.opens.is_some())
+                .map_or_else(String::new, |_| words.text("notice-see")),
+            notice_opens: notice.as_ref().and_then(|n| n.opens.clone()),
+            notice: notice.map(|n| n.text),
             demo: self.is_demo().then(|| words.text("demo-banner")),
             theme: self.device().theme,
             text_scale: self.device().text_scale,
             left_handed: self.device().left_handed,
             reduced_motion: self.device().reduced_motion,
+        }
+    }
+
+    fn chrome_notice(&self, now: Moment) -> Option<Notice> {
+        if let Some(text) = self.shelf_notice() {
+            return Some(Notice {
+                text,
+                opens: Some(Action::Open(Page::ShopPage("data"))),
+            });
+        }
+        if let Some(text) = self.arrived() {
+            return Some(Notice {
+                text: text.to_owned(),
+                opens: None,
+            });
+        }
+        // Asked for where the day begins, and nowhere in the middle of work.
+        let in_today = self.tab() == Tab::Today && self.route().page().is_none();
+        if !in_today || self.states.records.backup_put_away || !self.store().makes_backups() {
+            return None;
+        }
+        self.backup_reminder(now).map(|text| Notice {
+            text,
+            opens: Some(Action::Open(Page::ShopPage("backup"))),
+        })
+    }
+
+    /// Puts away the notice that is shown.
+    pub(crate) fn hide_notice(&mut self, now: Moment) {
+        if self.shelf_notice().is_some() {
+            self.notice_hidden = true;
+        } else if self.arrived().is_some() {
+            self.states.records.arrived = None;
+        } else if self.chrome_notice(now).is_some() {
+            self.states.records.backup_put_away = true;
         }
     }
 

@@ -65,6 +65,17 @@ pub enum WordsChoice {
     American,
 }
 
+/// The paper in the printer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PaperChoice {
+    /// A4, 210 x 297 mm.
+    #[default]
+    A4,
+    /// US Letter, 8.5 x 11 in.
+    Letter,
+}
+
 /// This device's settings. A field that is missing or cannot be read takes its default.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -89,6 +100,28 @@ pub struct DeviceSettings {
     pub plan: crate::plan::Draft,
     /// The folder of the newest pictures; empty means the platform's usual ones.
     pub picture_folder: String,
+    /// What the turner calls this device: "bench phone"; empty where it has no name.
+    pub name: String,
+    /// The file that the calendar is kept in; empty where none is kept.
+    pub calendar_file: String,
+    /// The local time of day at which reminders in the calendar ring, `HH:MM`.
+    pub reminder_time: String,
+    /// The folder that backups, tables, tags and reports go to; empty where none was chosen.
+    pub backup_folder: String,
+    /// After how many days without a backup it is asked for; 0: never.
+    pub backup_every_days: u32,
+    /// Width of a tag, mm.
+    pub tag_width_mm: f64,
+    /// Height of a tag, mm.
+    pub tag_height_mm: f64,
+    /// The paper that tags and reports are printed on.
+    pub paper: PaperChoice,
+    /// The computer says what is due while the program runs.
+    pub notify: bool,
+    /// From this local time of day on it says nothing, `HH:MM`.
+    pub quiet_from: String,
+    /// Until this local time of day it says nothing, `HH:MM`.
+    pub quiet_until: String,
 }
 
 impl Default for DeviceSettings {
@@ -104,6 +137,17 @@ impl Default for DeviceSettings {
             reduced_motion: false,
             plan: crate::plan::Draft::default(),
             picture_folder: String::new(),
+            name: String::new(),
+            calendar_file: String::new(),
+            reminder_time: "09:00".into(),
+            backup_folder: String::new(),
+            backup_every_days: 30,
+            tag_width_mm: 64.0,
+            tag_height_mm: 40.0,
+            paper: PaperChoice::default(),
+            notify: true,
+            quiet_from: "21:00".into(),
+            quiet_until: "08:00".into(),
         }
     }
 }

@@ -179,7 +179,7 @@ impl App {
     }
 
     /// Leaves the pages of a piece whose making was taken back.
-    fn leave_what_is_gone(&mut self, now: Moment) {
+    pub(crate) fn leave_what_is_gone(&mut self, now: Moment) {
         let gone = |p: &Page, app: &Self| p.piece().is_some_and(|id| app.piece(id).is_none());
         let before = self.route.pages.len();
         let mut pages = std::mem::take(&mut self.route.pages);

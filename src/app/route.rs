@@ -81,6 +81,10 @@ pub enum Page {
     Away,
     /// After a long silence.
     CatchUp,
+    /// Its report, tag and calendar.
+    Out(PieceId),
+    /// Own pieces counted by how they dried.
+    DriedWell,
     /// A page of Shop, by its key.
     ShopPage(&'static str),
 }
@@ -113,7 +117,9 @@ impl Page {
             Self::WeighRound => "weigh-round",
             Self::Away => "away",
             Self::CatchUp => "catch-up",
-            Self::ShopPage(_) => "shop-page",
+            Self::DriedWell => "dried-well",
+            // Made of the same rows.
+            Self::ShopPage(_) | Self::Out(_) => "shop-page",
         }
     }
 
@@ -138,7 +144,8 @@ impl Page {
             | Self::Truing(id)
             | Self::Finishing(id)
             | Self::PlanOf(id)
-            | Self::Diary(id) => Some(id),
+            | Self::Diary(id)
+            | Self::Out(id) => Some(id),
             _ => None,
         }
     }

@@ -5,17 +5,19 @@ use std::sync::Arc;
 
 use evenwall_piece::fact::PieceFact;
 use evenwall_piece::fold::fold_piece;
-use evenwall_piece::ids::PieceId;
+use evenwall_piece::ids::{DeviceId, PieceId, Scope};
 use evenwall_piece::line::Line;
 use evenwall_piece::photo::PhotoHash;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::shop::ShopFact;
+use evenwall_shelf::backup::{self, Checked, Restored, Written};
 use evenwall_shelf::disk::{Disk, RealDisk};
+use evenwall_shelf::outside;
 use evenwall_shelf::photos::PhotoFile;
 use evenwall_shelf::shelf::Shelf;
 
 use crate::photo_store::PhotoStore;
-use crate::store::{Loaded, Store, StoreError};
+use crate::store::{Arrived, Loaded, Store, StoreError};
 
 /// Gives fresh random bits.
 pub type Random = Box<dyn FnMut() -> u64>;
@@ -75,6 +77,35 @@ impl ShelfStore {
             random,
         })
     }
+
+    /// Opens a shelf for reading only: no lock is taken and nothing written, so that it may be open elsewhere.
+    ///
+    /// # Errors
+    /// [`StoreError`] with a sentence: no shelf there, or refused by the file system.
+    pub fn open_reader_on(
+        disk: Arc<dyn Disk>,
+        shelf: &Path,
+        device: &Path,
+    ) -> Result<Self, StoreError> {
+        let opened = Shelf::open_reader(Arc::clone(&disk), shelf).map_err(sentence)?;
+        let settings_file = device.join("settings.json");
+        let settings = disk
+            .read(&settings_file)
+            .ok()
+            .and_then(|bytes| String::from_utf8(bytes).ok());
+        Ok(Self {
+            shelf: opened,
+            disk,
+            settings_file,
+            thumbnails: device.join("thumbnails"),
+            settings,
+            random: Box::new(|| 0),
+        })
+    }
+
+    fn problems(&self) -> Vec<String> {
+        self.shelf.notices().map(ToString::to_string).collect()
+    }
 }
 
 impl Store for ShelfStore {
@@ -84,7 +115,7 @@ impl Store for ShelfStore {
         Ok(Loaded {
             pieces: pieces.into_iter().map(|(_, piece)| piece).collect(),
             shop,
-            problems: self.shelf.notices().map(ToString::to_string).collect(),
+            problems: self.problems(),
         })
     }
 
@@ -127,6 +158,17 @@ impl Store for ShelfStore {
         self.settings.clone()
     }
 
+    fn save_private(&mut self, name: &str, bytes: &[u8]) -> Result<(), StoreError> {
+        let path = self.settings_file.with_file_name(name);
+        self.disk.replace(&path, bytes).map_err(sentence)
+    }
+
+    fn read_private(&self, name: &str) -> Option<Vec<u8>> {
+        self.disk
+            .read(&self.settings_file.with_file_name(name))
+            .ok()
+    }
+
     fn random(&mut self) -> u64 {
         (self.random)()
     }
@@ -137,6 +179,59 @@ impl Store for ShelfStore {
 
     fn place(&self) -> String {
         self.shelf.path().display().to_string()
+    }
+
+    fn refresh(&mut self) -> Result<Arrived, StoreError> {
+        let mut arrived = Arrived::default();
+        let changed = self.shelf.refresh().map_err(sentence)?;
+        if changed.is_empty() {
+            return Ok(arrived);
+        }
+        for scope in changed {
+            match scope {
+                Scope::Shop => arrived.shop = Some(self.shelf.load_shop().map_err(sentence)?),
+                Scope::Piece(id) => {
+                    let lines = self.shelf.load_piece(&id).map_err(sentence)?;
+                    arrived.pieces.push((id, lines));
+                }
+            }
+        }
+        arrived.problems = Some(self.problems());
+        Ok(arrived)
+    }
+
+    fn device(&self) -> Option<DeviceId> {
+        self.shelf.device().cloned()
+    }
+
+    fn read_outside(&self, path: &str) -> Result<Option<Vec<u8>>, StoreError> {
+        outside::read(&*self.disk, Path::new(path)).map_err(sentence)
+    }
+
+    fn save_outside(&mut self, path: &str, bytes: &[u8]) -> Result<(), StoreError> {
+        outside::save(&*self.disk, self.shelf.path(), Path::new(path), bytes).map_err(sentence)
+    }
+
+    fn makes_backups(&self) -> bool {
+        self.read_only().is_none()
+    }
+
+    fn back_up(&mut self, folder: &str, now: Moment) -> Result<Written, StoreError> {
+        let shelf = self.shelf.path();
+        backup::write(&*self.disk, shelf, Path::new(folder), now, &mut |_, _| true)
+            .map_err(sentence)
+    }
+
+    fn backups_in(&self, folder: &str) -> Result<Vec<String>, StoreError> {
+        outside::backups_in(&*self.disk, Path::new(folder)).map_err(sentence)
+    }
+
+    fn check_backup(&self, path: &str) -> Result<Checked, StoreError> {
+        backup::check(&*self.disk, Path::new(path)).map_err(sentence)
+    }
+
+    fn restore(&mut self, path: &str, now: Moment) -> Result<Restored, StoreError> {
+        backup::restore(&*self.disk, self.shelf.path(), Path::new(path), now).map_err(sentence)
     }
 
     fn photos(&self) -> Option<&dyn PhotoStore> {

@@ -1,11 +1,14 @@
-//! Desktop: folders, clock, randomness, pictures and the system's libraries for the program in a window, files for the one
-//! without.
+//! Desktop: folders, files, reminders, clock, randomness, pictures and the system's libraries for the program in a window, files for the
+//! one without.
 
+pub mod files;
 pub mod folders;
 pub mod libraries;
+pub mod notify;
 pub mod pictures;
 pub mod questions;
 pub mod random;
+pub mod verify;
 
 use evenwall_piece::piece::Moment;
 

@@ -5,6 +5,7 @@
 //! cent from 0 to 100. A temperature is Celsius unless the heading, the cell or the caller says Fahrenheit.
 
 mod columns;
+mod decode;
 mod fault;
 mod number;
 mod thin;
@@ -13,6 +14,7 @@ mod when;
 use chrono::{FixedOffset, NaiveDateTime};
 use evenwall_wood::range::Range;
 
+pub use decode::decode;
 pub use fault::{Column, Fault, LineFault, LogError};
 pub use thin::{Per, means};
 pub use when::DateOrder;

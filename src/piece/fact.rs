@@ -8,7 +8,7 @@ use crate::photo::{PhotoMarks, PhotoNote};
 use crate::stage::Stage;
 use crate::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 
 /// A number that was understood, with what was typed beside it.
@@ -78,6 +78,15 @@ pub struct Reading {
     pub feel: Option<WallFeel>,
     /// How it was taken.
     pub taken: Taken,
+}
+
+/// One of several readings round a dried section.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RoundReading {
+    /// How far round from the pencil line, clockwise as seen from the mouth, degrees.
+    pub turn_deg: f64,
+    /// The diameter there, or the distance from the centre mark, mm.
+    pub mm: Measure,
 }
 
 /// A flaw as first noted.
@@ -246,6 +255,24 @@ pub enum PieceFact {
         longest_mm: Measure,
         /// The shortest.
         shortest_mm: Measure,
+    },
+    /// The same at one station; [`PieceFact::Oval`] is that of the widest place.
+    OvalAt {
+        /// Which station.
+        station: u8,
+        /// The longest.
+        longest_mm: Measure,
+        /// The shortest.
+        shortest_mm: Measure,
+    },
+    /// More readings round one station after drying.
+    OvalRound {
+        /// Which station.
+        station: u8,
+        /// How they were taken.
+        how: RoundHow,
+        /// The readings.
+        readings: Vec<RoundReading>,
     },
     /// The spigot was cut round again, mm.
     SpigotTrued(Measure),

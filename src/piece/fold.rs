@@ -20,6 +20,9 @@
 //! | taking back a deletion, and taking that back | undo and redo: no work, so no coming back by itself |
 //! | readings at a station that is no longer laid out | kept in the diary and among the readings |
 //! | stations laid out anew at other depths, or another count | readings of the wall from before in fold order are kept, but count at no station; the floor's count on |
+//! | the same, for outside diameters and flaws | they keep the depth at which they were noted; a diameter noted while no depth was known stays in the diary and counts no more |
+//! | an oval measured at a station on two devices | the later in fold order counts, both stay in the diary |
+//! | stations moved after ovals were measured at them | the ovals stay in the diary, but count at no station |
 //! | a detail set on two devices | the later in fold order shows, both stay in the diary |
 //! | stage moved on two devices | the later in fold order is the present stage, both are visits |
 //! | entered straight into a later stage | that stage is the first visit; no empty stay in Shape |
@@ -40,6 +43,7 @@ mod amending;
 mod apply;
 mod counting;
 mod deletion;
+mod laying_out;
 mod photos;
 
 use crate::diary::DiaryEntry;
@@ -67,6 +71,7 @@ pub fn fold_piece(id: PieceId, lines: Vec<Line<PieceFact>>) -> Piece {
     let counts = counting_places(&ordered, piece_retracts);
     let amendments = Amendments::of(&ordered, &counts);
     let mut fold = Fold::new(id, ordered.len());
+    fold.piece.lines = ordered.len();
     for (place, line) in ordered.into_iter().enumerate() {
         let counts = counts[place];
         if counts && line.facts.iter().any(deletion::is_work) {

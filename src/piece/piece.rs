@@ -6,11 +6,13 @@ use chrono::{DateTime, FixedOffset, NaiveDate};
 
 use crate::detail::{DetailField, Details};
 use crate::diary::DiaryEntry;
-use crate::fact::{Clock, End, FlawNote, FlawTreated, Measure, Reading, StationRef};
+use crate::fact::{Clock, End, FlawNote, Measure, Reading, RoundReading, StationRef};
 use crate::ids::{EntryId, FlawId, PieceId};
 use crate::photo::Photo;
 use crate::stage::Stage;
-use crate::vocabulary::{BagFeel, CrackAnswer, FlawChange, MassChange, Method, TrueDecision};
+use crate::vocabulary::{BagFeel, CrackAnswer, MassChange, Method, RoundHow, TrueDecision};
+
+pub use crate::flaw::{Flaw, FlawEvent};
 
 /// A moment with the offset of the place where it was noted.
 pub type Moment = DateTime<FixedOffset>;
@@ -40,7 +42,7 @@ pub struct StationReading {
 }
 
 /// How far a station may move and still be the same, mm: less than a pencil line shows. Common practice, no source.
-const SAME_DEPTH_MM: f64 = 0.5;
+pub(crate) const SAME_DEPTH_MM: f64 = 0.5;
 
 /// The stations of a piece.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -63,84 +65,6 @@ impl Stations {
             && (self.depths_mm.len() != before.depths_mm.len()
                 || !self.depths_mm.iter().zip(&before.depths_mm).all(near));
         before.count > 0 && (self.count != before.count || depths_moved)
-    }
-}
-
-/// One look at a flaw, or one treatment.
-#[derive(Debug, Clone, PartialEq)]
-pub enum FlawEvent {
-    /// It was treated or decided.
-    Treated {
-        /// When.
-        at: Moment,
-        /// What was done.
-        treated: FlawTreated,
-    },
-    /// It was looked at.
-    Looked {
-        /// When.
-        at: Moment,
-        /// What was found.
-        change: FlawChange,
-        /// Its length then, mm.
-        size_mm: Option<Measure>,
-        /// The day on which to look again.
-        look_again: Option<NaiveDate>,
-    },
-}
-
-/// A flaw with all that was done and seen.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Flaw {
-    /// The entry that first noted it.
-    pub entry: EntryId,
-    /// When it was found.
-    pub found_at: Moment,
-    /// In which stage it was found.
-    pub found_in: Stage,
-    /// How it was noted.
-    pub note: FlawNote,
-    /// What was done and seen since, in the order of the diary.
-    pub events: Vec<FlawEvent>,
-}
-
-impl Flaw {
-    /// The last treatment or decision.
-    #[must_use]
-    pub fn last_treatment(&self) -> Option<(&Moment, &FlawTreated)> {
-        self.events.iter().rev().find_map(|e| match e {
-            FlawEvent::Treated { at, treated } => Some((at, treated)),
-            FlawEvent::Looked { .. } => None,
-        })
-    }
-
-    /// True once something was done or decided; leaving it until dry is a sound decision.
-    #[must_use]
-    pub fn decided(&self) -> bool {
-        self.last_treatment().is_some()
-    }
-
-    /// True where the last look found that it was cut away.
-    #[must_use]
-    pub fn gone(&self) -> bool {
-        self.events
-            .iter()
-            .rev()
-            .find_map(|e| match e {
-                FlawEvent::Looked { change, .. } => Some(*change == FlawChange::Gone),
-                FlawEvent::Treated { .. } => None,
-            })
-            .unwrap_or(false)
-    }
-
-    /// The day on which to look again, as said with the last treatment or look.
-    #[must_use]
-    pub fn look_again(&self) -> Option<NaiveDate> {
-        match self.events.last() {
-            Some(FlawEvent::Treated { treated, .. }) => treated.look_again,
-            Some(FlawEvent::Looked { look_again, .. }) => *look_again,
-            None => None,
-        }
     }
 }
 
@@ -195,6 +119,34 @@ pub struct OvalMeasured {
     pub shortest_mm: Measure,
 }
 
+/// A dried section as it was measured at a station.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SectionMeasured {
+    /// Longest and shortest diameter, mm.
+    Two {
+        /// The longest.
+        longest_mm: Measure,
+        /// The shortest.
+        shortest_mm: Measure,
+    },
+    /// More readings round.
+    Round {
+        /// How they were taken.
+        how: RoundHow,
+        /// The readings.
+        readings: Vec<RoundReading>,
+    },
+}
+
+/// The oval of one station after drying.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StationOval {
+    /// When.
+    pub at: Moment,
+    /// What was measured.
+    pub measured: SectionMeasured,
+}
+
 /// A tick on a checklist line.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Tick {
@@ -209,8 +161,10 @@ pub struct Tick {
 pub struct FinishRecord {
     /// The answer to the crack question, with its time.
     pub cracks: Option<(Moment, CrackAnswer)>,
-    /// The oval as measured.
+    /// The oval as measured at the widest place.
     pub oval: Option<OvalMeasured>,
+    /// Ovals measured at stations.
+    pub ovals: BTreeMap<u8, StationOval>,
     /// The spigot's round size after truing, mm.
     pub spigot_mm: Option<Measure>,
     /// Go, fill or scrap with the reason.
@@ -221,6 +175,14 @@ pub struct FinishRecord {
     pub coats: Vec<(Moment, String)>,
     /// How it was signed.
     pub signed: Option<(Moment, String)>,
+}
+
+impl FinishRecord {
+    /// True once an oval was measured anywhere.
+    #[must_use]
+    pub fn oval_measured(&self) -> bool {
+        self.oval.is_some() || !self.ovals.is_empty()
+    }
 }
 
 /// The state of one piece, derived from its diary and from nothing else.
@@ -251,8 +213,10 @@ pub struct Piece {
     /// How many of the readings, from the first, were taken before the stations were laid out anew: those at the wall are
     /// of other places than their numbers mean now.
     pub readings_from: usize,
-    /// Outside diameters measured, by station, mm.
+    /// Outside diameters measured, by station as it is laid out now, mm.
     pub diameters: BTreeMap<u8, Measure>,
+    /// Outside diameters measured where no station lies any more: depth below the rim and diameter, mm, the latest last.
+    pub diameters_between: Vec<(f64, Measure)>,
     /// Its flaws in the order found.
     pub flaws: Vec<Flaw>,
     /// Its photos in the order of the fold, those removed too.
@@ -275,6 +239,8 @@ pub struct Piece {
     pub diary: Vec<DiaryEntry>,
     /// Facts that a newer version recorded.
     pub unknown_facts: usize,
+    /// How many lines its diary has, those that take others back included: counts up with whatever is recorded.
+    pub lines: usize,
 }
 
 impl Piece {
@@ -347,6 +313,28 @@ impl Piece {
             by_position.insert(r.reading.position, r);
         }
         by_position.into_values().collect()
+    }
+
+    /// The station of a flaw as the stations are laid out now: the one it was noted at, or the nearest to where that lay.
+    #[must_use]
+    pub fn station_of(&self, flaw: &Flaw) -> Option<StationRef> {
+        let Some(depth) = flaw.depth_mm else {
+            return flaw.note.station;
+        };
+        let away = |d: &f64| (d - depth).abs();
+        (1..=u8::MAX)
+            .zip(&self.stations.depths_mm)
+            .min_by(|a, b| away(a.1).total_cmp(&away(b.1)))
+            .map(|(n, _)| StationRef::Wall(n))
+    }
+
+    /// The note of a flaw with its station as the stations are laid out now.
+    #[must_use]
+    pub fn note_now(&self, flaw: &Flaw) -> FlawNote {
+        FlawNote {
+            station: self.station_of(flaw),
+            ..flaw.note.clone()
+        }
     }
 
     /// A flaw by its id.

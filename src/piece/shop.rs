@@ -101,6 +101,26 @@ pub struct Climate {
     pub rh_pct: f64,
 }
 
+/// The readings of a logger, thinned to means and recorded together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoggedAir {
+    /// Which room the logger stood in.
+    pub room: Room,
+    /// Its readings by time.
+    pub readings: Vec<LoggedReading>,
+}
+
+/// One mean of a logger.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LoggedReading {
+    /// The middle of the hour or day.
+    pub at: Moment,
+    /// Temperature, degrees Celsius.
+    pub temp_c: f64,
+    /// Relative humidity, per cent.
+    pub rh_pct: f64,
+}
+
 /// One fact about the workshop.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ShopFact {
@@ -113,6 +133,8 @@ pub enum ShopFact {
     },
     /// A room's air was read.
     Climate(Climate),
+    /// A logger's file was read.
+    ClimateLog(LoggedAir),
     /// Jaws were added or changed (same id).
     Jaws(Jaws),
     /// Jaws were taken off the list.
@@ -222,6 +244,7 @@ impl Shop {
 /// | a line taken back, a retraction taken back | as in the diary of a piece, see [`crate::fold`] |
 /// | a checklist changed on two devices | both changes count, in fold order |
 /// | a new scale or the air noted late | kept by the time at which it happened |
+/// | a logger's file | each of its readings by its own time, whenever it was read in; taken back all at once |
 #[must_use]
 pub fn fold_shop(lines: Vec<Line<ShopFact>>) -> Shop {
     let ordered = in_fold_order(lines);
@@ -266,6 +289,14 @@ impl Shop {
                 self.stored.insert(key.clone(), value.clone());
             }
             ShopFact::Climate(c) => self.climate.push((at, c.clone())),
+            ShopFact::ClimateLog(log) => self.climate.extend(log.readings.iter().map(|r| {
+                let climate = Climate {
+                    room: log.room,
+                    temp_c: r.temp_c,
+                    rh_pct: r.rh_pct,
+                };
+                (r.at, climate)
+            })),
             ShopFact::Jaws(j) => put(&mut self.jaws, j.clone(), |o| o.id == j.id),
             ShopFact::JawsRemoved(id) => self.jaws.retain(|j| j.id != *id),
             ShopFact::Bar(b) => put(&mut self.bars, b.clone(), |o| o.id == b.id),

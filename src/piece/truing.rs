@@ -6,11 +6,12 @@
 use evenwall_wood::spigot::{USUAL_JAWS_MM, fits_the_jaws};
 
 use crate::detail::DetailField;
-use crate::fact::StationRef;
+use crate::fact::{Clock, StationRef};
 use crate::glue::is_crack;
-use crate::piece::{Flaw, OvalMeasured, Piece, StationReading};
+use crate::piece::{Flaw, Moment, OvalMeasured, Piece, SectionMeasured, StationReading};
 use crate::shop::{Jaws, Shop};
-use crate::vocabulary::CrackAnswer;
+use crate::stage::Stage;
+use crate::vocabulary::{CrackAnswer, RoundHow};
 
 /// Why a piece should not be spun.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,11 +58,18 @@ pub fn first_to_look_at(piece: &Piece) -> Vec<&Flaw> {
         .collect()
 }
 
-/// The thinnest wall as it was read last, mm, with its station. Once the oval was measured only readings up to then count:
-/// later ones are of a piece that is being trued, and half the difference is gone from them already.
+/// When an oval was last measured anywhere.
 #[must_use]
-pub fn wall_to_true(piece: &Piece) -> Option<(StationRef, f64)> {
-    let until = piece.finish.oval.as_ref().map(|o| o.at);
+pub fn last_oval(piece: &Piece) -> Option<Moment> {
+    let at_stations = piece.finish.ovals.values().map(|o| o.at);
+    let widest = piece.finish.oval.iter().map(|o| o.at);
+    at_stations.chain(widest).max()
+}
+
+/// The last readings of the wall by station and position. Once an oval was measured only readings up to then count: later
+/// ones are of a piece that is being trued, and half the difference is gone from them already.
+fn last_walls(piece: &Piece) -> Vec<&StationReading> {
+    let until = last_oval(piece);
     let mut last: Vec<&StationReading> = Vec::new();
     for r in piece.readings_now() {
         if until.is_some_and(|until| r.at > until) || r.reading.station == StationRef::Floor {
@@ -73,7 +81,48 @@ pub fn wall_to_true(piece: &Piece) -> Option<(StationRef, f64)> {
         last.retain(|o| !same(o));
         last.push(r);
     }
-    last.iter()
+    last
+}
+
+/// A wall that is there to be trued.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallThere {
+    /// Where round.
+    pub position: Clock,
+    /// The wall, mm.
+    pub mm: f64,
+    /// True where it was read dry, so that it shrinks no more; false where it was read before or while it dried.
+    pub dry: bool,
+}
+
+/// The walls of a station as they were read last before truing, by position. Once it was read dry only those count. Read in
+/// Indoors, True or Finish is dry; common practice, no source.
+#[must_use]
+pub fn walls_there(piece: &Piece, station: u8) -> Vec<WallThere> {
+    let mut walls: Vec<WallThere> = last_walls(piece)
+        .into_iter()
+        .filter(|r| r.reading.station == StationRef::Wall(station))
+        .filter_map(|r| {
+            let mm = r.reading.wall_mm.as_ref()?.value;
+            (mm.is_finite() && mm > 0.0).then_some(WallThere {
+                position: r.reading.position,
+                mm,
+                dry: r.stage >= Stage::Indoors,
+            })
+        })
+        .collect();
+    if walls.iter().any(|w| w.dry) {
+        walls.retain(|w| w.dry);
+    }
+    walls.sort_by_key(|w| w.position.hour() % 12);
+    walls
+}
+
+/// The thinnest wall as it was read last, mm, with its station.
+#[must_use]
+pub fn wall_to_true(piece: &Piece) -> Option<(StationRef, f64)> {
+    last_walls(piece)
+        .iter()
         .filter_map(|r| Some((r.reading.station, r.reading.wall_mm.as_ref()?.value)))
         .filter(|(_, mm)| mm.is_finite() && *mm > 0.0)
         .min_by(|a, b| a.1.total_cmp(&b.1))
@@ -90,6 +139,39 @@ pub fn ovality(oval: &OvalMeasured) -> f64 {
 #[must_use]
 pub fn most_left(wall_mm: f64, longest_mm: f64, shortest_mm: f64) -> f64 {
     wall_mm - 0.5 * (longest_mm - shortest_mm)
+}
+
+impl SectionMeasured {
+    /// Longest and shortest diameter, mm, as far as the readings tell: of distances from the centre mark the sums of two
+    /// opposite ones. `None` for no readings, or for one that is no number.
+    #[must_use]
+    pub fn span_mm(&self) -> Option<(f64, f64)> {
+        let widths: Vec<f64> = match self {
+            Self::Two {
+                longest_mm,
+                shortest_mm,
+            } => vec![longest_mm.value, shortest_mm.value],
+            Self::Round {
+                how: RoundHow::Diameters,
+                readings,
+            } => readings.iter().map(|r| r.mm.value).collect(),
+            Self::Round {
+                how: RoundHow::FromCentre,
+                readings,
+            } => {
+                let half = readings.len() / 2;
+                let there = readings.iter().take(half);
+                there
+                    .zip(&readings[half..])
+                    .map(|(a, b)| a.mm.value + b.mm.value)
+                    .collect()
+            }
+        };
+        let all_numbers = widths.iter().all(|w| w.is_finite());
+        let most = widths.iter().copied().reduce(f64::max)?;
+        let least = widths.iter().copied().reduce(f64::min)?;
+        all_numbers.then_some((most, least))
+    }
 }
 
 /// How a spigot goes into jaws.

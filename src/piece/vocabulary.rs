@@ -208,6 +208,15 @@ keyed!(
     }
 );
 keyed!(
+    /// How readings round a dried section were taken.
+    RoundHow {
+        /// Diameters by callipers, over half a turn.
+        Diameters = "diameters",
+        /// Distances from the centre mark, over a whole turn.
+        FromCentre = "from-centre",
+    }
+);
+keyed!(
     /// What the turner decided before remounting.
     TrueDecision {
         /// Carry on.
@@ -343,6 +352,7 @@ mod tests {
         check!(
             FlawChange,
             CrackAnswer,
+            RoundHow,
             TrueDecision,
             MassChange,
             LostWhere,

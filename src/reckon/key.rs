@@ -50,7 +50,22 @@ impl Limits {
 impl fmt::Display for Limits {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let space = if self.unit.is_empty() { "" } else { " " };
-        write!(f, "{} to {}{space}{}", self.min, self.max, self.unit)
+        let (min, max) = (Figure(self.min), Figure(self.max));
+        write!(f, "{min} to {max}{space}{}", self.unit)
+    }
+}
+
+/// A figure of a limit in a sentence: very small ones with an exponent.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figure(pub f64);
+
+impl fmt::Display for Figure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.0 != 0.0 && self.0.abs() < 1e-3 {
+            write!(f, "{:e}", self.0)
+        } else {
+            write!(f, "{}", self.0)
+        }
     }
 }
 

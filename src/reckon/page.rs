@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use serde_json::Value;
 
-use crate::key::{Key, Kind, Need};
+use crate::key::{Figure, Key, Kind, Need};
 use crate::question::Question;
 use crate::registry::GROUPS;
 use crate::run::{MOST_BYTES, MOST_QUESTIONS, answer};
@@ -23,11 +23,13 @@ This page is printed from the program's own registry (`src/reckon`); a test comp
 
 **Exit status**: 0 when the questions could be read, also when some could not be answered: look for `error`. 1 with a sentence on standard error, and no list, when the input is no JSON or holds no questions.
 
-**Numbers**: the unit is at the end of the key: `_mm`, `_cm2`, `_cm3`, `_ml`, `_g`, `_kg_m3`, `_mpa`, `_pa`, `_hpa`, `_n`, `_c` (degrees C), `_deg`, `_rpm`, `_m_s`. Moisture, humidity and shrinkage are always per cent (`_pct`): moisture of the oven-dry mass, shrinkage of the green size. Whole numbers and fractions are both read; null counts as left out. Answers have all their digits; this page shows six.
+**Numbers**: the unit is at the end of the key: `_mm`, `_cm2`, `_cm3`, `_ml`, `_g`, `_kg_m3`, `_mpa`, `_pa`, `_hpa`, `_n`, `_c` (degrees C), `_deg`, `_rpm`, `_m_s`, `_m2_s`, `_m3_s`, `_g_day`, `_day` (a day on the piece's own count), `_days` (a span); `_ratio` is a plain number. Moisture, humidity and shrinkage are always per cent (`_pct`): moisture of the oven-dry mass, shrinkage of the green size. Whole numbers and fractions are both read; null counts as left out. Answers have all their digits; this page shows six.
 
 **Frame**: a section lies in x and y, mm, the lathe axis at `[0, 0]` and the pith, where there is one, on the x axis at `[pith_mm, 0]`. Points go counter-clockwise.
 
-**A wood** is said one of three ways: `wood` (key or name), or `radial_pct` and `tangential_pct` from green to oven-dry, both with `moisture_pct`; or `shrunk_radial_pct` and `shrunk_tangential_pct`, the shrinkage already done.
+**A drying piece** is one wall (`wall_mm`) or a list of `walls`, dried one way in one air (`way`, `temp_c`, `rh_pct` or `readings`) or through `phases`. Days are counted from where you like, the same for phases, readings and weighings. Weighings are `masses_g` with `days` or `every_days`, or a list of `weighings` with tare and changes of mass.
+
+**A wood**, in questions about shape, is said one of three ways: `wood` (key or name), or `radial_pct` and `tangential_pct` from green to oven-dry, both with `moisture_pct`; or `shrunk_radial_pct` and `shrunk_tangential_pct`, the shrinkage already done.
 "#;
 
 /// The whole page.
@@ -83,7 +85,7 @@ fn row(page: &mut String, key: &Key, path: &str, shown: &mut Vec<(&'static [Key]
     let left_out = match key.need {
         Need::Must => "required".to_owned(),
         Need::May => "optional".to_owned(),
-        Need::Number(n) => n.to_string(),
+        Need::Number(n) => Figure(n).to_string(),
         Need::Word(w) => format!("\"{w}\""),
     };
     let nested = match key.kind {
@@ -121,7 +123,17 @@ fn rounded(value: Value) -> Value {
     match value {
         Value::Number(n) if n.is_f64() => six_digits(n.as_f64().unwrap_or(0.0)).into(),
         Value::Array(list) => list.into_iter().map(rounded).collect(),
-        Value::Object(map) => map.into_iter().map(|(k, v)| (k, rounded(v))).collect(),
+        Value::Object(map) => map
+            .into_iter()
+            .map(|(k, v)| {
+                // Figures in m2/s, m3/s and m/s are small by nature.
+                let v = match v.as_f64() {
+                    Some(n) if k.ends_with("_s") => to_six(n).into(),
+                    _ => rounded(v),
+                };
+                (k, v)
+            })
+            .collect(),
         other => other,
     }
 }
@@ -131,5 +143,9 @@ fn six_digits(value: f64) -> f64 {
     if value.abs() < 1e-6 {
         return 0.0;
     }
+    to_six(value)
+}
+
+fn to_six(value: f64) -> f64 {
     format!("{value:.5e}").parse().unwrap_or(value)
 }

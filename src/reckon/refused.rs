@@ -2,7 +2,10 @@
 
 use evenwall_wood::axis::AxisError;
 use evenwall_wood::drill_depth::DrillError;
+use evenwall_wood::drying::{ClimateError, DryingError};
+use evenwall_wood::exponential::FinalWeightError;
 use evenwall_wood::fitted::FitError;
+use evenwall_wood::forecast::ForecastError;
 use evenwall_wood::humidity::BulbError;
 use evenwall_wood::own_shrinkage::MeasureError;
 use evenwall_wood::profile::ProfileError;
@@ -10,7 +13,7 @@ use evenwall_wood::range::RangeError;
 use evenwall_wood::section::SectionError;
 use evenwall_wood::weight::WeightError;
 
-use crate::key::{Count, Kind, Limits};
+use crate::key::{Count, Figure, Kind, Limits};
 
 /// A question that cannot be answered; its text is the sentence.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -106,7 +109,7 @@ impl std::fmt::Display for Between {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let Limits { unit, min, max } = self.0;
         let space = if unit.is_empty() { "" } else { " " };
-        write!(f, "{min} and {max}{space}{unit}")
+        write!(f, "{} and {}{space}{unit}", Figure(min), Figure(max))
     }
 }
 
@@ -130,8 +133,12 @@ macro_rules! from_the_science_layer {
 from_the_science_layer!(
     AxisError,
     BulbError,
+    ClimateError,
     DrillError,
+    DryingError,
+    FinalWeightError,
     FitError,
+    ForecastError,
     MeasureError,
     ProfileError,
     RangeError,

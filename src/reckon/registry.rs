@@ -2,8 +2,9 @@
 
 use crate::question::Question;
 use crate::{
-    air, bar, closed_ring, evenness, measured, own_shrinkage, profile, rough_wall, section,
-    shrinkage, side_grain, speed, spigot, trueing, weights, woods,
+    air, bar, closed_ring, diffusion, drying, evenness, forecast, kept, measured, own_shrinkage,
+    profile, rough_wall, scale, section, shrinkage, side_grain, speed, spigot, staying, trueing,
+    weights, woods,
 };
 
 /// A group of questions with its heading.
@@ -79,6 +80,30 @@ pub const GROUPS: &[Group] = &[
     Group {
         heading: "Speed",
         questions: speed::QUESTIONS,
+    },
+    Group {
+        heading: "How fast water moves",
+        questions: diffusion::QUESTIONS,
+    },
+    Group {
+        heading: "Drying over time",
+        questions: drying::QUESTIONS,
+    },
+    Group {
+        heading: "Forecast from weighings",
+        questions: forecast::QUESTIONS,
+    },
+    Group {
+        heading: "Staying put",
+        questions: staying::QUESTIONS,
+    },
+    Group {
+        heading: "Scale and rhythm",
+        questions: scale::QUESTIONS,
+    },
+    Group {
+        heading: "What dried well",
+        questions: kept::QUESTIONS,
     },
 ];
 

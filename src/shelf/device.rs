@@ -266,7 +266,11 @@ impl Device {
 
     /// Takes a new id and forgets the record: the old journals are another's from now on.
     pub fn take_new_id(&mut self) -> Result<(), ShelfError> {
-        self.id = new_id(self.seed, &mut self.ids_taken);
+        let old = self.id.clone();
+        // Another than the old one, also where a caller hands over the same seed twice.
+        while self.id == old {
+            self.id = new_id(self.seed, &mut self.ids_taken);
+        }
         self.marks.clear();
         self.unsaved = 1;
         self.store_id()?;

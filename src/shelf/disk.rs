@@ -6,7 +6,7 @@
 use std::any::Any;
 use std::ffi::OsString;
 use std::fs::{self, File, OpenOptions, TryLockError};
-use std::io::{self, ErrorKind, Write};
+use std::io::{self, ErrorKind, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 use std::time::SystemTime;
@@ -41,6 +41,17 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// As the file system says, `NotFound` where there is no such file.
     fn read(&self, path: &Path) -> io::Result<Vec<u8>>;
+
+    /// So many bytes of a file from a place on; fewer where it ends before.
+    ///
+    /// # Errors
+    /// As [`Disk::read`].
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        let whole = self.read(path)?;
+        let from = usize::try_from(from).unwrap_or(usize::MAX).min(whole.len());
+        let to = from.saturating_add(len).min(whole.len());
+        Ok(whole[from..to].to_vec())
+    }
 
     /// Adds bytes to the end of a file, which is made where it is missing. Not durable before [`Disk::sync_file`].
     ///
@@ -109,6 +120,20 @@ pub trait Disk: Send + Sync {
     /// As the file system says, `NotFound` where there is no such folder.
     fn canonical(&self, path: &Path) -> io::Result<PathBuf>;
 
+    /// True where the name is a link and not the file or folder itself. False where the file system knows no links.
+    ///
+    /// # Errors
+    /// As the file system says, `NotFound` where there is no such name.
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        self.exists(path).and_then(|there| {
+            if there {
+                Ok(false)
+            } else {
+                Err(ErrorKind::NotFound.into())
+            }
+        })
+    }
+
     /// Asks for the lock on a file, which is made where it is missing. Never waits.
     ///
     /// # Errors
@@ -162,7 +187,23 @@ impl RealDisk {
 #[allow(clippy::disallowed_methods)]
 impl Disk for RealDisk {
     fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+        // A pipe would wait for ever, a device never end.
+        let meta = fs::metadata(path)?;
+        if !meta.is_file() && !meta.is_dir() {
+            return Err(io::Error::new(
+                ErrorKind::InvalidInput,
+                "it is a pipe or device, not a file",
+            ));
+        }
         fs::read(path)
+    }
+
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        let mut file = File::open(path)?;
+        file.seek(SeekFrom::Start(from))?;
+        let mut part = Vec::new();
+        file.take(len as u64).read_to_end(&mut part)?;
+        Ok(part)
     }
 
     fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
@@ -222,9 +263,18 @@ impl Disk for RealDisk {
             let entry = entry?;
             let meta = match fs::metadata(entry.path()) {
                 Ok(meta) => meta,
-                // Gone since it was listed, or a link to nowhere.
-                Err(e) if e.kind() == ErrorKind::NotFound => continue,
-                Err(e) => return Err(e),
+                // Gone since it was listed.
+                Err(_) if fs::symlink_metadata(entry.path()).is_err() => continue,
+                // A link to nowhere or in a circle: one bad name must not hide the others. Who reads it is told why.
+                Err(_) => {
+                    entries.push(Entry {
+                        name: entry.file_name(),
+                        is_folder: false,
+                        len: 0,
+                        modified: None,
+                    });
+                    continue;
+                }
             };
             entries.push(Entry {
                 name: entry.file_name(),
@@ -246,6 +296,10 @@ impl Disk for RealDisk {
 
     fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
         fs::canonicalize(path)
+    }
+
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        fs::symlink_metadata(path).map(|meta| meta.is_symlink())
     }
 
     fn lock(&self, path: &Path) -> io::Result<Lock> {
@@ -280,6 +334,9 @@ mod tests {
         disk.sync_file(&file).unwrap();
         assert_eq!(disk.read(&file).unwrap(), b"onetwo");
         assert_eq!(disk.len(&file).unwrap(), 6);
+        assert_eq!(disk.read_part(&file, 2, 3).unwrap(), b"etw");
+        assert_eq!(disk.read_part(&file, 4, 30).unwrap(), b"wo");
+        assert_eq!(disk.read_part(&file, 9, 3).unwrap(), b"");
         disk.replace(&file, b"three").unwrap();
         assert_eq!(disk.read(&file).unwrap(), b"three");
         let names: Vec<_> = disk

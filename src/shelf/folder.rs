@@ -13,9 +13,9 @@ use std::time::SystemTime;
 use evenwall_piece::ids::{DeviceId, Scope};
 use sha2::{Digest, Sha256};
 
-use crate::disk::Disk;
+use crate::disk::{Disk, Entry};
 use crate::error::{Doing, ShelfError};
-use crate::journal::Journal;
+use crate::journal::{Journal, LONGEST_JOURNAL};
 use crate::line::RawLine;
 use crate::notice::Notice;
 
@@ -64,12 +64,34 @@ pub(crate) struct Folder {
     pub own: Option<Vec<u8>>,
 }
 
+/// The names in a folder of a shelf; none where there is no such folder.
+///
+/// # Errors
+/// As the file system says; also where the shelf itself is gone, which must not look like an empty one.
+pub(crate) fn list_if_there(
+    disk: &dyn Disk,
+    root: &Path,
+    folder: &Path,
+) -> Result<Vec<Entry>, ShelfError> {
+    match disk.list(folder) {
+        Err(e) if e.kind() == ErrorKind::NotFound => {
+            if disk.exists(root).doing("look for", root)? {
+                Ok(Vec::new())
+            } else {
+                Err(e).doing("find the shelf", root)
+            }
+        }
+        other => other.doing("list", folder),
+    }
+}
+
 /// The journals in a folder; none where there is no such folder.
-pub(crate) fn list_journals(disk: &dyn Disk, folder: &Path) -> Result<Files, ShelfError> {
-    let entries = match disk.list(folder) {
-        Err(e) if e.kind() == ErrorKind::NotFound => Vec::new(),
-        other => other.doing("list", folder)?,
-    };
+pub(crate) fn list_journals(
+    disk: &dyn Disk,
+    root: &Path,
+    folder: &Path,
+) -> Result<Files, ShelfError> {
+    let entries = list_if_there(disk, root, folder)?;
     let is_journal = |name: &OsString| {
         let name = name.to_string_lossy();
         name.len() > 6 && name.as_bytes()[name.len() - 6..].eq_ignore_ascii_case(b".jsonl")
@@ -101,12 +123,19 @@ pub(crate) fn read_folder(
     let path = under(root, &relative);
     let own_name = own.map(|id| OsString::from(format!("{id}.jsonl")));
     let mut folder = Folder {
-        files: list_journals(disk, &path)?,
+        files: list_journals(disk, root, &path)?,
         ..Folder::default()
     };
-    for name in folder.files.keys() {
+    for (name, seen) in &folder.files {
         let file = format!("{relative}/{}", name.to_string_lossy());
         let is_own = own_name.as_ref() == Some(name);
+        if seen.len > LONGEST_JOURNAL {
+            folder.notices.push(Notice::FileUnreadable {
+                file,
+                why: too_long(seen.len),
+            });
+            continue;
+        }
         let bytes = match disk.read(&path.join(name)) {
             Ok(bytes) => bytes,
             // Renamed by a sync program since it was listed: the next refresh finds it.
@@ -134,6 +163,12 @@ pub(crate) fn read_folder(
                 }
             });
         }
+        if journal.more_bad > 0 {
+            folder.notices.push(Notice::MoreLines {
+                file: file.clone(),
+                count: journal.more_bad,
+            });
+        }
         if folder.lines.is_empty() {
             folder.lines = journal.lines;
         } else {
@@ -149,6 +184,11 @@ pub(crate) fn read_folder(
         &mut folder.notices,
     );
     Ok(folder)
+}
+
+/// What is said of a journal that is too long to be read.
+pub(crate) fn too_long(found: u64) -> String {
+    format!("it is {found} bytes long, {LONGEST_JOURNAL} are allowed")
 }
 
 /// Drops second copies of a line, reports numbers that are missing, keeps both of two different lines with one number,

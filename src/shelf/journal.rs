@@ -5,6 +5,12 @@
 use crate::line::RawLine;
 use crate::notice::Unreadable;
 
+/// The longest journal that is read, in bytes: a file of a life's entries is a thousand times shorter.
+pub const LONGEST_JOURNAL: u64 = 64 << 20;
+
+/// So many lines that cannot be read are kept one by one for each journal, the others are counted.
+pub const MOST_BAD: usize = 100;
+
 /// A line that could not be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct BadLine {
@@ -21,8 +27,12 @@ pub struct BadLine {
 pub struct Journal {
     /// The lines that can be read, in the order of the file.
     pub lines: Vec<RawLine>,
-    /// The others.
+    /// The number of each of them in the file, counted from 1.
+    pub numbers: Vec<usize>,
+    /// The first [`MOST_BAD`] of the others.
     pub bad: Vec<BadLine>,
+    /// How many more there are.
+    pub more_bad: usize,
 }
 
 impl Journal {
@@ -50,7 +60,11 @@ impl Journal {
                 RawLine::parse(line)
             };
             match read {
-                Ok(line) => journal.lines.push(line),
+                Ok(line) => {
+                    journal.lines.push(line);
+                    journal.numbers.push(index + 1);
+                }
+                Err(_) if journal.bad.len() >= MOST_BAD => journal.more_bad += 1,
                 Err(why) => journal.bad.push(BadLine {
                     line: index + 1,
                     why,
@@ -113,6 +127,7 @@ mod tests {
         assert_eq!(numbers(&bytes), [1, 3, 4]);
         let bad: Vec<_> = journal.bad.iter().map(|b| (b.line, b.is_tail)).collect();
         assert_eq!(bad, [(3, false), (5, false), (6, false)]);
+        assert_eq!(journal.numbers, [1, 4, 7]);
         assert_eq!(journal.bad[2].why, Unreadable::Nuls);
     }
 
@@ -130,5 +145,14 @@ mod tests {
             [1, 2],
             "only the newline is missing"
         );
+    }
+
+    #[test]
+    fn of_very_many_bad_lines_the_first_are_kept_and_the_others_counted() {
+        let mut bytes = "x\n".repeat(MOST_BAD + 5).into_bytes();
+        bytes.extend(line(1).bytes());
+        let journal = Journal::read(&bytes);
+        assert_eq!((journal.bad.len(), journal.more_bad), (MOST_BAD, 5));
+        assert_eq!(numbers(&bytes), [1]);
     }
 }

@@ -38,6 +38,9 @@
 //! | a folder with other things, or with pieces and no `shelf.json` | refused, nothing changed; a sentence | `opening` |
 //! | names under `pieces` that are no ids | left alone, reported | `opening` |
 //! | a second writer on this device | refused; a sentence. Readers take no lock. Without locks it goes on | `opening` |
+//! | a backup | all that is not hidden, in one zip; takes its name only once it was read back | `backup`, `backup_crash` |
+//! | a restore | a merge: lines that are missing go to `restored-<time>.jsonl` with their ids | `backup`, `backup_crash` |
+//! | a backup that is damaged, foreign, newer or malicious | refused before anything is touched; a sentence | `backup_refused` |
 //! | a photo and the line that names it | the photo is durable before the line counts; a crash between leaves neither | `photo_crash` |
 //! | a photo that is there already | kept as it is where its bytes are right, else replaced by the right ones | `photos` |
 //! | a photo not there, or with other bytes than its name says | "not here yet", never an error; no other file is touched | `photos` |
@@ -48,6 +51,7 @@
 //! tests, here and in the layers above.
 
 pub mod append;
+pub mod backup;
 pub mod device;
 pub mod disk;
 pub mod error;
@@ -60,9 +64,11 @@ mod loading;
 mod lock;
 pub mod notice;
 pub mod opening;
+pub mod outside;
 pub mod photos;
 mod refresh;
 pub mod shelf;
 pub mod throwaway;
 pub mod typed;
 mod unfinished;
+pub mod verify;

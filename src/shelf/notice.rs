@@ -38,6 +38,13 @@ pub enum Notice {
         /// Why.
         why: Unreadable,
     },
+    /// More lines of a journal cannot be read than are reported one by one.
+    MoreLines {
+        /// The file.
+        file: String,
+        /// How many more.
+        count: usize,
+    },
     /// The end of another device's journal cannot be read: most likely the rest is on its way.
     StillArriving {
         /// The file.
@@ -102,6 +109,10 @@ impl fmt::Display for Notice {
                 f,
                 "{file}, line {line} cannot be read and is skipped: {why}"
             ),
+            Self::MoreLines { file, count } => write!(
+                f,
+                "{file}: {count} more lines cannot be read and are skipped"
+            ),
             Self::StillArriving { file, line } => {
                 write!(f, "{file}, line {line} is still arriving")
             }
@@ -134,7 +145,10 @@ impl fmt::Display for Notice {
                 )
             }
             Self::IgnoredName { path } => {
-                write!(f, "{path} is left alone: names have only a-z, 0-9 and -")
+                write!(
+                    f,
+                    "{path} is left alone: a piece is a folder whose name has only a-z, 0-9 and -"
+                )
             }
             Self::FileUnreadable { file, why } => write!(f, "{file} cannot be read: {why}"),
             Self::NewDeviceId { file, old, new } => {

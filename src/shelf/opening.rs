@@ -15,6 +15,9 @@ pub const FORMAT: &str = "evenwall-shelf";
 /// The newest format version that this program writes.
 pub const VERSION: u64 = 1;
 
+/// The longest `shelf.json` that is read, in bytes.
+const LONGEST_SHELF_FILE: u64 = 1 << 16;
+
 #[derive(Serialize, Deserialize)]
 struct ShelfFile {
     format: String,
@@ -45,6 +48,13 @@ pub(crate) fn look(disk: &dyn Disk, path: &Path) -> Result<Found, ShelfError> {
     let has = |name: &str| names.iter().any(|n| n == name);
     if has("shelf.json") {
         let file = path.join("shelf.json");
+        let is_too_long = |e: &crate::disk::Entry| e.len > LONGEST_SHELF_FILE;
+        if entries
+            .iter()
+            .any(|e| e.name == "shelf.json" && is_too_long(e))
+        {
+            return Ok(Found::ReadOnly(ReadOnly::DamagedShelfFile));
+        }
         let bytes = disk.read(&file).doing("read", &file)?;
         return match serde_json::from_slice::<ShelfFile>(&bytes) {
             Err(_) => Ok(Found::ReadOnly(ReadOnly::DamagedShelfFile)),

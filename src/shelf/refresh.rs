@@ -22,7 +22,11 @@ impl Shelf {
         let own_name = self.device().map(|id| format!("{id}.jsonl"));
         let mut changed = Vec::new();
         for scope in scopes {
-            let files = list_journals(&*self.disk, &under(&self.path, &folder_of(&scope)))?;
+            let files = list_journals(
+                &*self.disk,
+                &self.path,
+                &under(&self.path, &folder_of(&scope)),
+            )?;
             let is_same = match self.known.get(&scope) {
                 Some(known) => same(known, &files, own_name.as_deref()),
                 None => files.is_empty(),

@@ -12,7 +12,7 @@ use evenwall_piece::ids::{DeviceId, PieceId, Scope};
 use crate::device::{Device, Own, folder_for};
 use crate::disk::Disk;
 use crate::error::{Doing, ReadOnly, ShelfError};
-use crate::folder::{Files, under};
+use crate::folder::{Files, list_if_there, under};
 use crate::lock::WriterLock;
 use crate::notice::Notice;
 use crate::opening::{Found, create_folders, look, sync_above, write_shelf_file};
@@ -203,10 +203,7 @@ impl Shelf {
     /// Lists the pieces; names that are no ids are noted and left alone.
     pub(crate) fn list_pieces(&mut self) -> Result<(), ShelfError> {
         let folder = self.path.join("pieces");
-        let entries = match self.disk.list(&folder) {
-            Err(e) if e.kind() == ErrorKind::NotFound => Vec::new(),
-            other => other.doing("list", &folder)?,
-        };
+        let entries = list_if_there(&*self.disk, &self.path, &folder)?;
         self.ignored.clear();
         self.pieces.clear();
         for entry in entries {

@@ -16,6 +16,10 @@ impl Disk for ThrowawayDisk {
         self.disk.read(path)
     }
 
+    fn read_part(&self, path: &Path, from: u64, len: usize) -> io::Result<Vec<u8>> {
+        self.disk.read_part(path, from, len)
+    }
+
     fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         self.disk.append(path, bytes)
     }
@@ -58,6 +62,10 @@ impl Disk for ThrowawayDisk {
 
     fn canonical(&self, path: &Path) -> io::Result<PathBuf> {
         self.disk.canonical(path)
+    }
+
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        self.disk.is_link(path)
     }
 
     fn lock(&self, path: &Path) -> io::Result<Lock> {

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
 use evenwall_app::device::ThemeChoice;
-use evenwall_app::route::{Page, Tab};
+use evenwall_app::route::Tab;
 use evenwall_piece::piece::Moment;
 use evenwall_ui::{AppWindow, ChoiceItem, Chrome, TabItem, Theme};
 use slint::{ComponentHandle, SharedString};
@@ -32,7 +32,16 @@ pub fn connect(screens: &Rc<Screens>) {
     }));
     chrome.on_close_question(on_touch(screens, || Action::CloseQuestion));
     chrome.on_try_again(on_touch(screens, || Action::TryAgain));
-    chrome.on_see_notice(on_touch(screens, || Action::Open(Page::ShopPage("data"))));
+    let weak = Rc::downgrade(screens);
+    chrome.on_see_notice(move || {
+        let Some(screens) = weak.upgrade() else {
+            return;
+        };
+        let now = (screens.clock)();
+        if let Some(action) = screens.read(|app| app.chrome_view(now).notice_opens) {
+            screens.act(action);
+        }
+    });
     chrome.on_hide_notice(on_touch(screens, || Action::HideNotice));
     chrome.on_hide_save_error(on_touch(screens, || Action::HideSaveError));
 }

@@ -55,6 +55,7 @@ fn item(entry: EntryView) -> DiaryEntryItem {
         note: entry.note.shown(),
         earlier: entry.earlier.join("\n").shown(),
         noted: entry.noted.into(),
+        device: entry.device.shown(),
         taken_back: entry.taken_back,
         open: entry.open,
     }

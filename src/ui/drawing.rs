@@ -2,7 +2,6 @@
 
 use evenwall_app::drawing::{OvalDrawing, SectionDrawing};
 use evenwall_ui::{OvalPaths, SectionPaths};
-use slint::SharedString;
 
 /// The paths of a ring from above.
 #[must_use]
@@ -11,7 +10,7 @@ pub fn oval_paths(drawing: OvalDrawing) -> OvalPaths {
     OvalPaths {
         size: drawing.size as f32,
         turned: drawing.turned.into(),
-        reckoned: SharedString::new(),
+        reckoned: drawing.reckoned.into(),
         dried: drawing.dried.into(),
         finish: drawing.finish.into(),
         outline: drawing.outline.into(),

@@ -7,6 +7,7 @@ pub mod checklist;
 pub mod chrome;
 pub mod diary;
 pub mod drawing;
+pub mod dried_well;
 pub mod drying;
 pub mod flaws;
 pub mod models;
@@ -19,6 +20,7 @@ pub mod piece;
 mod piece_forms;
 pub mod pieces;
 pub mod plan;
+mod rounds;
 pub mod shop;
 mod thumbs;
 pub mod today;
@@ -38,8 +40,6 @@ use evenwall_piece::piece::Moment;
 use evenwall_ui::AppWindow;
 use slint::{ComponentHandle, PlatformError};
 
-const A_MINUTE: std::time::Duration = std::time::Duration::from_secs(60);
-
 /// Tells the time; tests bring their own.
 pub type Clock = Box<dyn Fn() -> Moment>;
 
@@ -51,6 +51,8 @@ pub struct Screens {
     worker: RefCell<worker::Worker>,
     /// Where photos go that are saved out; nothing stands for the usual folder.
     out_folder: RefCell<Option<std::path::PathBuf>>,
+    notifier: RefCell<Option<rounds::Notifier>>,
+    calendar_behind: std::cell::Cell<bool>,
 }
 
 impl Screens {
@@ -66,6 +68,8 @@ impl Screens {
             clock,
             worker: RefCell::new(worker::Worker::Inline),
             out_folder: RefCell::default(),
+            notifier: RefCell::new(None),
+            calendar_behind: std::cell::Cell::new(true),
         });
         chrome::connect(&screens);
         today::connect(&screens);
@@ -79,6 +83,7 @@ impl Screens {
         truing::connect(&screens);
         plan::connect(&screens);
         diary::connect(&screens);
+        dried_well::connect(&screens);
         shop::connect(&screens);
         checklist::connect(&screens);
         screens.refresh();
@@ -96,9 +101,15 @@ impl Screens {
         reader(&self.app.borrow())
     }
 
+    /// Brings other files than those of this computer, for tests.
+    pub fn bring_files(&self, files: Box<dyn evenwall_app::files::Files>) {
+        self.app.borrow_mut().bring_files(files);
+    }
+
     /// Lets the app carry out an action, then shows what became of it.
     pub fn act(&self, action: Action) {
         self.app.borrow_mut().apply(action, (self.clock)());
+        self.calendar_behind.set(true);
         self.refresh();
     }
 
@@ -158,6 +169,7 @@ impl Screens {
                 "truing" | "finishing" => truing::show(window, &app, key, now),
                 "plan" | "plan-of" => plan::show(window, &app, now),
                 "diary" => diary::show(window, &app, now),
+                "dried-well" => dried_well::show(window, &app, now),
                 "shop" | "shop-page" => shop::show(window, &app, key, now),
                 _ => {}
             }
@@ -189,19 +201,11 @@ impl Screens {
         *self.worker.borrow_mut() = worker::Worker::beside(self);
         photo_files::accept_drops(self);
         self.send_work();
-        // Left open overnight, Today is a new day's: looked at once a minute, shown anew only where the day changed.
-        let day = std::cell::Cell::new((self.clock)().date_naive());
-        let screens = Rc::downgrade(self);
-        let midnight = slint::Timer::default();
-        midnight.start(slint::TimerMode::Repeated, A_MINUTE, move || {
-            if let Some(screens) = screens.upgrade() {
-                let now = (screens.clock)().date_naive();
-                if day.replace(now) != now {
-                    screens.refresh();
-                }
-            }
-        });
-        self.window.run()
+        let rounds = rounds::start(self);
+        let outcome = self.window.run();
+        drop(rounds);
+        self.keep_calendar();
+        outcome
     }
 }
 

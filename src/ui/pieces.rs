@@ -108,6 +108,7 @@ pub fn connect(screens: &Rc<Screens>) {
             .ok()
             .map(|id| Action::Open(Page::Piece(id)))
     }));
+    page.on_dried_well(on_touch(screens, || Action::Open(Page::DriedWell)));
     page.on_new(on_touch(screens, || Action::Open(Page::NewPiece)));
 }
 
@@ -171,4 +172,5 @@ pub fn show(window: &AppWindow, app: &App, now: Moment) {
     page.set_empty_text(text.into());
     page.set_empty_clear(clear.into());
     page.set_new_piece(view.new_piece.into());
+    page.set_dried_well_text(view.dried_well.into());
 }

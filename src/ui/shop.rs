@@ -4,11 +4,13 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
-use evenwall_app::shop::ShopAction;
+use evenwall_app::drying::view::TickView;
 use evenwall_app::shop::view::{FieldView, FormView, RowView, SectionView, ShopView};
+use evenwall_app::shop::{AirChartView, ShopAction};
 use evenwall_piece::piece::Moment;
 use evenwall_ui::{
-    AppWindow, Choice, ShopAdapter, ShopFieldItem, ShopRowItem, ShopSectionItem, ShopSubAdapter,
+    AppWindow, ChartDot, ChartTick, Choice, ShopAdapter, ShopChartItem, ShopFieldItem, ShopRowItem,
+    ShopSectionItem, ShopSubAdapter,
 };
 use slint::{ComponentHandle, Model, ModelRc, SharedString};
 
@@ -33,12 +35,27 @@ fn on_row(
     }
 }
 
+/// A touch of what the small charts show.
+fn on_curve(screens: &Rc<Screens>) -> impl FnMut(SharedString) + 'static {
+    let screens = Rc::downgrade(screens);
+    move |key| {
+        let Some(screens) = screens.upgrade() else {
+            return;
+        };
+        let now = (screens.clock)();
+        if let Some(action) = screens.read(|app| app.shop_page_view(now).touch_curve(&key)) {
+            screens.act(action);
+        }
+    }
+}
+
 /// Connects the callbacks of the adapters.
 pub fn connect(screens: &Rc<Screens>) {
     let hub = screens.window.global::<ShopAdapter>();
     hub.on_touched(on_row(screens, App::shop_view));
     let page = screens.window.global::<ShopSubAdapter>();
     page.on_touched(on_row(screens, App::shop_page_view));
+    page.on_curve_chosen(on_curve(screens));
     page.on_back(on_touch(screens, || Action::Back));
     let mut edited = on(screens, |(key, text): (SharedString, SharedString)| {
         Some(ShopAction::Typed(key.into(), text.into()).into())
@@ -62,15 +79,51 @@ fn row(view: RowView) -> ShopRowItem {
     }
 }
 
+/// A small chart; its lists are kept, so that charts compare equal.
+fn chart(view: Option<AirChartView>, old: Option<ShopChartItem>) -> ShopChartItem {
+    let Some(view) = view else {
+        return ShopChartItem::default();
+    };
+    let old = old.unwrap_or_default();
+    #[allow(clippy::cast_possible_truncation)] // fractions of the drawing
+    let dots = view.dots.into_iter().map(|(x, y)| ChartDot {
+        x: x as f32,
+        y: y as f32,
+        kind: SharedString::default(),
+    });
+    ShopChartItem {
+        line: view.line.into(),
+        dots: fill(old.dots, dots.collect()),
+        y_ticks: fill(old.y_ticks, ticks(view.y_ticks)),
+        x_ticks: fill(old.x_ticks, ticks(view.x_ticks)),
+        label: view.label.into(),
+    }
+}
+
+/// Marks along a chart.
+pub(super) fn ticks(views: Vec<TickView>) -> Vec<ChartTick> {
+    #[allow(clippy::cast_possible_truncation)] // fractions of the drawing
+    let tick = |view: TickView| ChartTick {
+        at: view.at as f32,
+        text: view.text.into(),
+    };
+    views.into_iter().map(tick).collect()
+}
+
 /// The cards. A card keeps its list of rows, so that what has the focus keeps it.
-fn sections(old: ModelRc<ShopSectionItem>, views: Vec<SectionView>) -> ModelRc<ShopSectionItem> {
+pub(super) fn sections(
+    old: ModelRc<ShopSectionItem>,
+    views: Vec<SectionView>,
+) -> ModelRc<ShopSectionItem> {
     let cards = views.into_iter().enumerate().map(|(place, view)| {
         let kept = old.row_data(place).filter(|o| o.key == view.key);
+        let chart = chart(view.chart, kept.as_ref().map(|o| o.chart.clone()));
         let rows: Vec<ShopRowItem> = view.rows.into_iter().map(row).collect();
         ShopSectionItem {
             key: view.key.into(),
             title: view.title.shown(),
             note: view.note.shown(),
+            chart,
             rows: match kept {
                 Some(kept) => fill(kept.rows, rows),
                 None => list(rows),
@@ -155,6 +208,10 @@ pub fn show(window: &AppWindow, app: &App, page: &str, now: Moment) {
     page.set_back_label(view.back.into());
     page.set_close_label(view.close.into());
     page.set_clear_label(view.clear.into());
+    let chosen = view.curves.iter().find(|c| c.chosen);
+    page.set_curve(chosen.map_or_else(SharedString::default, |c| c.key.as_str().into()));
+    let curves = choices(view.curves.into_iter().map(|c| (c.key, c.text)));
+    page.set_curves(fill(page.get_curves(), curves));
     let (id, text) = view
         .primary
         .map_or_else(Default::default, |p| (p.id, p.title));

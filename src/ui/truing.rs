@@ -4,22 +4,23 @@ use std::rc::Rc;
 
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
-use evenwall_app::drawing::OvalDrawing;
 use evenwall_app::flaws::TypedView;
 use evenwall_app::piece::{DetailsAction, PieceAction};
 use evenwall_app::route::Page;
 use evenwall_app::truing::{
-    FinishRow, FinishView, OvalPart, SheetView, TrueView, TruingAction, TruingSheet,
+    ChipView, FinishRow, FinishView, OvalPart, SheetView, TrueView, TruingAction, TruingSheet,
 };
 use evenwall_piece::detail::DetailField;
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Moment;
 use evenwall_piece::vocabulary::CrackAnswer;
 use evenwall_ui::{
-    AppWindow, CrackItem, FinishItem, FinishingAdapter, LegendItem, OvalPaths, TruingAdapter,
+    AppWindow, Choice, CrackItem, FinishItem, FinishingAdapter, LackItem, LegendItem, PlaceItem,
+    TruingAdapter,
 };
 use slint::{ComponentHandle, SharedString};
 
+use super::drawing::oval_paths;
 use super::flaws::{options, ways};
 use super::models::fill;
 use super::piece::on_page;
@@ -47,6 +48,20 @@ pub fn connect(screens: &Rc<Screens>) {
     });
     page.on_note_a_crack(move || note(()));
     page.on_measure(opens(screens, TruingSheet::Oval));
+    page.on_measure_more(opens(screens, TruingSheet::Where));
+    page.on_show(on(screens, |number: i32| {
+        Some(does(TruingAction::Show(u8::try_from(number).ok()?)))
+    }));
+    page.on_lack_opened(on_page(screens, |_, piece, key: SharedString| {
+        Some(match key.as_str() {
+            "wall" => Action::Open(Page::Wall(piece)),
+            "size" => Action::Piece(PieceAction::Details(DetailsAction::OpenAt {
+                piece,
+                field: DetailField::Diameter,
+            })),
+            _ => return None,
+        })
+    }));
     page.on_measure_spigot(opens(screens, TruingSheet::Spigot));
     page.on_decide(opens(screens, TruingSheet::Decision));
     page.on_next(on_touch(screens, || does(TruingAction::Next)));
@@ -132,6 +147,28 @@ fn show_true(page: &TruingAdapter<'_>, view: TrueView) {
     if let Some(oval) = view.oval {
         show_oval(page, oval);
     }
+    page.set_more(view.more.into());
+    page.set_places_title(view.places_title.into());
+    let places = view.places.into_iter().map(|p| PlaceItem {
+        number: i32::from(p.number),
+        title: p.title.into(),
+        note: p.note.into(),
+        tag_kind: p.tag_kind.into(),
+        tag: p.tag.into(),
+        selected: p.selected,
+    });
+    page.set_places(fill(page.get_places(), places.collect()));
+    page.set_moved(fill(page.get_moved(), lines(view.moved)));
+    page.set_notes(fill(page.get_notes(), lines(view.notes)));
+    let lacks = view.lacks.into_iter().map(|l| LackItem {
+        id: l.key.into(),
+        title: l.title.into(),
+        note: l.note.into(),
+    });
+    page.set_lacks(fill(page.get_lacks(), lacks.collect()));
+    page.set_advice_kind(view.advice.0.into());
+    page.set_advice(view.advice.1.into());
+    page.set_spigot_expected(view.spigot_expected.into());
     page.set_spigot_title(view.spigot_title.into());
     let (label, value, unit) = view.spigot;
     page.set_spigot_label(label.into());
@@ -151,6 +188,21 @@ fn show_true(page: &TruingAdapter<'_>, view: TrueView) {
     show_sheet(page, view.sheet);
 }
 
+fn lines(all: Vec<String>) -> Vec<SharedString> {
+    all.into_iter().map(|line| line.shown()).collect()
+}
+
+fn chips(all: Vec<ChipView>) -> Vec<Choice> {
+    all.into_iter()
+        .map(|c| Choice {
+            id: c.key.into(),
+            text: c.text.into(),
+            selected: c.selected,
+            ..Choice::default()
+        })
+        .collect()
+}
+
 fn show_oval(page: &TruingAdapter<'_>, part: OvalPart) {
     page.set_oval(oval_paths(part.drawing));
     page.set_oval_label(part.label.into());
@@ -167,18 +219,6 @@ fn show_oval(page: &TruingAdapter<'_>, part: OvalPart) {
     page.set_wanted(part.wanted.into());
     page.set_tag(part.tag.into());
     page.set_tag_kind(part.tag_kind.into());
-}
-
-#[allow(clippy::cast_possible_truncation)] // millimetres of a piece
-fn oval_paths(drawing: OvalDrawing) -> OvalPaths {
-    OvalPaths {
-        size: drawing.size as f32,
-        turned: drawing.turned.into(),
-        reckoned: SharedString::new(),
-        dried: drawing.dried.into(),
-        finish: drawing.finish.into(),
-        outline: drawing.outline.into(),
-    }
 }
 
 fn show_finish(sheets: &TruingAdapter<'_>, page: &FinishingAdapter<'_>, view: FinishView) {
@@ -237,7 +277,7 @@ fn show_sheet(page: &TruingAdapter<'_>, view: Option<SheetView>) {
     page.set_first_error(error.into());
     page.set_first_ways(fill(page.get_first_ways(), ways(ways_out)));
     page.set_chips_title(view.chips_title.into());
-    page.set_chips(fill(page.get_chips(), options(view.chips)));
+    page.set_chips(fill(page.get_chips(), chips(view.chips)));
     let TypedView {
         label,
         text,

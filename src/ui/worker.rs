@@ -88,6 +88,18 @@ pub(super) fn waiting() -> Option<Rc<Screens>> {
     WAITING.with(|w| w.borrow().upgrade())
 }
 
+/// From any thread: lets the app carry out an action on the thread of the screens, where the window is still there.
+pub(super) fn act_from_anywhere(action: evenwall_app::action::Action) {
+    let told = slint::invoke_from_event_loop(move || {
+        let screens = WAITING.with(|w| w.borrow().upgrade());
+        if let Some(screens) = screens {
+            screens.act(action);
+        }
+    });
+    // After the last window closed there is nobody to tell.
+    drop(told);
+}
+
 fn deliver(done: Done) {
     if let Some(screens) = waiting() {
         screens.work_came(done);

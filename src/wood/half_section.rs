@@ -64,10 +64,18 @@ impl HalfSection {
                 (outside.point(depth), walls.at(depth))
             })
             .collect();
-        let bore = |depth: f64| bore_radius(outside, walls, &keepers, depth);
-        // The wall turns into the floor over a sixth of the depth, less where the vessel is narrow there.
+        // Only those no farther away along the axis than the thickest wall can keep anything.
+        let reach = keepers.iter().map(|k| k.1).fold(0.0, f64::max);
+        let bore = |depth: f64| {
+            let from = keepers.partition_point(|k| k.0.depth_mm < depth - reach);
+            let to = keepers.partition_point(|k| k.0.depth_mm <= depth + reach);
+            bore_radius(outside, walls, &keepers[from..to], depth)
+        };
+        // The wall turns into the floor over a sixth of the depth, less where the vessel is narrow there, and below the
+        // deepest reading: what was read is drawn as it was read.
         let turn = (floor / 6.0).min(0.6 * bore(floor)).min(30.0);
-        let corner = floor - turn;
+        let deepest = outside.inward(walls.deepest_mm(), walls.at(walls.deepest_mm()));
+        let corner = (floor - turn).max(deepest.depth_mm.min(floor - 0.25 * turn));
         let wall_points = n - n / 4;
         let mut inner: Vec<Point> = (0..wall_points)
             .map(|i| {
@@ -172,6 +180,7 @@ fn turn_into_floor(from: Point, lean: f64, floor: f64, n: usize) -> Vec<Point> {
 mod tests {
     use super::*;
     use crate::outline::Outline;
+    use crate::wall::WallAt;
     use proptest::prelude::*;
 
     fn sizes(height_mm: f64, floor_mm: f64, mouth_mm: f64) -> Sizes {
@@ -210,6 +219,22 @@ mod tests {
         let [out, inn] = tick(&outside, 60.0, 10.0, 3.0);
         assert!((out.distance(&inn) - 16.0).abs() < 1e-9);
         assert!(out.radius_mm > inn.radius_mm);
+    }
+
+    #[test]
+    fn a_wall_read_close_to_the_floor_is_drawn_as_it_was_read() {
+        let outside = Outside::through(&[0.0, 120.0], &[60.0, 60.0]).unwrap();
+        let read = [(10.0, 10.0), (60.0, 9.0), (98.0, 14.0)];
+        let walls =
+            Walls::through(&read.map(|(depth_mm, wall_mm)| WallAt { depth_mm, wall_mm })).unwrap();
+        let section = HalfSection::draw(&outside, &walls, sizes(120.0, 15.0, 90.0), 400).unwrap();
+        assert!((section.inside_radius_mm(98.0) - 46.0).abs() < 0.05);
+        // The floor keeps a turn, however deep a wall is said to be read.
+        let deeper = [(10.0, 10.0), (60.0, 10.0), (104.9, 10.0)];
+        let walls = Walls::through(&deeper.map(|(depth_mm, wall_mm)| WallAt { depth_mm, wall_mm }))
+            .unwrap();
+        let section = HalfSection::draw(&outside, &walls, sizes(120.0, 15.0, 90.0), 400).unwrap();
+        assert!(section.inside_radius_mm(103.0) < 49.0);
     }
 
     #[test]

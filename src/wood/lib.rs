@@ -42,6 +42,7 @@ pub mod steady;
 pub mod survival;
 pub mod trend;
 pub mod trueing;
+pub mod uneven;
 pub mod wall;
 pub mod weighing_days;
 pub mod weight;

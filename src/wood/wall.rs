@@ -62,6 +62,11 @@ impl Walls {
         })
     }
 
+    /// Depth of the deepest reading, mm.
+    pub fn deepest_mm(&self) -> f64 {
+        self.last.depth_mm
+    }
+
     /// The wall at a depth, mm.
     pub fn at(&self, depth_mm: f64) -> f64 {
         match &self.curve {

@@ -241,16 +241,22 @@ fn pounds_and_us_words_fit_too() {
 }
 
 #[test]
-fn today_knows_when_the_next_weight_tells_most() {
+fn the_verdict_with_the_room_taken_out_stands_beside_the_plain_rule() {
     let bench = bench(&WEIGHTS, "{}");
     bench.settle();
+    tall(&bench);
     assert!(
-        bench.reads("two steps of the scale"),
+        bench.reads("Staying put 0 of 60 days"),
         "{:#?}",
         bench.labels()
     );
     assert!(
         bench.reads("With the room taken out"),
+        "{:#?}",
+        bench.labels()
+    );
+    assert!(
+        bench.reads("would make the range about"),
         "{:#?}",
         bench.labels()
     );

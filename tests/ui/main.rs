@@ -4,6 +4,7 @@
 
 mod bench;
 mod diary;
+mod dried_well;
 mod drying;
 mod flaws;
 mod forecast;
@@ -14,9 +15,11 @@ mod photos_looks;
 mod piece;
 mod pieces;
 mod plan;
+mod records;
 mod shop;
 mod targets;
 mod today;
 mod truing;
 mod walk;
 mod wall;
+mod wall_summary;

@@ -84,6 +84,7 @@ pub fn pages() -> Vec<(String, Action)> {
         open("finishing", Page::Finishing(id("j17"))),
         open("plan-of", Page::PlanOf(id("k16"))),
         open("diary", Page::Diary(id("j18"))),
+        open("dried-well", Page::DriedWell),
     ];
     pages.extend(
         SHOP_PAGES

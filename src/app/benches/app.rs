@@ -189,6 +189,147 @@ fn pieces_view_of_1000_pieces(bencher: divan::Bencher) {
     bencher.bench_local(|| app.pieces_view(now()));
 }
 
+/// A vessel with seven stations read and measured, in memory.
+fn vessel() -> App {
+    let length = |field, mm| PieceFact::Detail {
+        field,
+        value: Some(DetailValue::Length(Measure::plain(mm))),
+    };
+    let read = |station, mm| {
+        PieceFact::Reading(Reading {
+            station,
+            position: Clock::TWELVE,
+            wall_mm: Some(Measure::plain(mm)),
+            feel: None,
+            taken: Taken::Callipers,
+        })
+    };
+    let mut facts = vec![
+        PieceFact::Created,
+        length(DetailField::Diameter, 134.0),
+        length(DetailField::Height, 130.0),
+        PieceFact::StageMoved(Stage::Hollow),
+        PieceFact::Stations {
+            count: 7,
+            depths_mm: vec![4.0, 15.0, 35.0, 60.0, 85.0, 110.0, 118.0],
+        },
+        read(StationRef::Floor, 12.0),
+    ];
+    let across = [76.0, 88.0, 116.0, 134.0, 128.0, 104.0, 95.0];
+    let walls = [9.0, 10.5, 11.0, 9.5, 10.0, 12.0, 14.0];
+    for (station, (diameter, wall)) in (1..).zip(across.into_iter().zip(walls)) {
+        facts.push(read(StationRef::Wall(station), wall));
+        facts.push(PieceFact::OutsideDiameter {
+            station,
+            diameter_mm: Some(Measure::plain(diameter)),
+        });
+    }
+    let mut store = MemoryStore::default();
+    let id = PieceId::new("k07").unwrap();
+    store.append_piece(&id, now(), now(), facts).unwrap();
+    let mut app = App::open(Box::new(store), false, now()).unwrap();
+    app.apply(Action::Open(Page::WallSummary(id)), now());
+    app
+}
+
+/// What the wall screen shows, its section included: aim, with the drawing, 8 ms.
+#[divan::bench]
+fn wall_view(bencher: divan::Bencher) {
+    let app = vessel();
+    bencher.bench_local(|| app.wall_view(now()).unwrap());
+}
+
+/// What the result shows: section, take-off, volume and weight.
+#[divan::bench]
+fn wall_summary_view(bencher: divan::Bencher) {
+    let app = vessel();
+    assert!(
+        !app.wall_summary_view(now())
+            .unwrap()
+            .measures
+            .weight
+            .is_empty()
+    );
+    bencher.bench_local(|| app.wall_summary_view(now()).unwrap());
+}
+
+/// The section alone, as on a card and as on the wall screen.
+#[divan::bench]
+fn section_of_a_measured_piece(bencher: divan::Bencher) {
+    let app = vessel();
+    let piece = app.pieces().next().unwrap();
+    bencher.bench_local(|| evenwall_app::drawing::section(piece, true));
+}
+
+/// A vessel in True, 12 stations with 16 distances from the centre mark and 4 walls each.
+fn vessel_in_true() -> Vec<PieceFact> {
+    use evenwall_piece::fact::RoundReading;
+    use evenwall_piece::vocabulary::RoundHow;
+    let mm = |field, value| PieceFact::Detail {
+        field,
+        value: Some(DetailValue::Length(Measure::plain(value))),
+    };
+    let wood = PieceFact::Detail {
+        field: DetailField::Wood,
+        value: Some(DetailValue::Text("white-ash".into())),
+    };
+    let mut facts = vec![
+        PieceFact::Created,
+        wood,
+        mm(DetailField::Diameter, 150.0),
+        mm(DetailField::Height, 260.0),
+        PieceFact::Stations {
+            count: 12,
+            depths_mm: (0..12).map(|i| 12.0 + 20.0 * f64::from(i)).collect(),
+        },
+    ];
+    for station in 1..=12_u8 {
+        let green = 150.0 - 4.0 * (f64::from(station) - 5.0).abs();
+        facts.push(PieceFact::OutsideDiameter {
+            station,
+            diameter_mm: Some(Measure::plain(green)),
+        });
+        for hour in [12, 3, 6, 9] {
+            facts.push(PieceFact::Reading(Reading {
+                station: StationRef::Wall(station),
+                position: Clock::new(hour).unwrap(),
+                wall_mm: Some(Measure::plain(10.0 + 0.1 * f64::from(hour))),
+                feel: None,
+                taken: Taken::Callipers,
+            }));
+        }
+        let readings = (0..16).map(|i| {
+            let angle = std::f64::consts::TAU * f64::from(i) / 16.0;
+            let shrunk = 0.036 * angle.cos().powi(2) + 0.057 * angle.sin().powi(2);
+            RoundReading {
+                turn_deg: angle.to_degrees(),
+                mm: Measure::plain(0.5 * green * (1.0 - shrunk)),
+            }
+        });
+        facts.push(PieceFact::OvalRound {
+            station,
+            how: RoundHow::FromCentre,
+            readings: readings.collect(),
+        });
+    }
+    facts.push(PieceFact::StageMoved(Stage::True));
+    facts
+}
+
+/// Everything True-up shows over 12 stations with 16 readings each. Aim: under 10 ms.
+#[divan::bench]
+fn true_view_of_12_stations(bencher: divan::Bencher) {
+    let id = PieceId::new("m1").unwrap();
+    let mut store = evenwall_app::store::MemoryStore::default();
+    store
+        .append_piece(&id, now(), now(), vessel_in_true())
+        .unwrap();
+    let mut app = App::open(Box::new(store), false, now()).unwrap();
+    app.apply(Action::Open(Page::Truing(id)), now());
+    assert_eq!(app.true_view(now()).unwrap().places.len(), 12);
+    bencher.bench_local(|| app.true_view(now()));
+}
+
 /// Plan with all its results, its drawings and what another pith or size would change, the pith off centre in the bore: the
 /// dearest case.
 #[divan::bench]

@@ -80,6 +80,10 @@ impl App {
             choices: Vec::new(),
             long,
         };
+        if let Some((text, unit)) = self.oval_to_type(fact) {
+            let long = matches!(fact, PieceFact::OvalRound { .. });
+            return Some(typed(text, unit, long));
+        }
         if let Some(list) = closed(fact) {
             let word = |key: &&'static str| {
                 let text = self.words().text(&format!("{}-{key}", list.prefix));
@@ -154,6 +158,9 @@ impl App {
                 )),
                 Err(error) => Err(error.message(&numbers, quantity)),
             };
+        }
+        if self.oval_to_type(fact).is_some() {
+            return self.corrected_oval(fact, typed);
         }
         if closed(fact).is_some() {
             return Ok(picked(fact, typed));

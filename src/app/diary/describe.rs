@@ -1,11 +1,12 @@
 //! Describe: a fact of the diary in words, with the icon and the filter it belongs to.
 
+use evenwall_piece::detail::DetailValue;
+use evenwall_piece::fact::{End, PieceFact, Reading, StationRef};
+use evenwall_piece::piece::Piece;
+
 use super::filter::Filter;
 use crate::app::App;
 use crate::details;
-use evenwall_piece::detail::DetailValue;
-use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, StationRef};
-use evenwall_piece::piece::Piece;
 
 /// A fact in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,7 +22,13 @@ pub struct Described {
 }
 
 impl App {
-    fn line(&self, icon: &'static str, filter: Filter, title: String, note: String) -> Described {
+    pub(super) fn line(
+        &self,
+        icon: &'static str,
+        filter: Filter,
+        title: String,
+        note: String,
+    ) -> Described {
         Described {
             icon,
             title,
@@ -167,27 +174,8 @@ impl App {
                     none,
                 )
             }
-            PieceFact::Oval {
-                longest_mm,
-                shortest_mm,
-            } => {
-                let title = words.with(
-                    "diary-oval",
-                    &[
-                        (
-                            "longest",
-                            self.numbers().diameter_fine(longest_mm.value).number.into(),
-                        ),
-                        (
-                            "shortest",
-                            self.numbers()
-                                .diameter_fine(shortest_mm.value)
-                                .text()
-                                .into(),
-                        ),
-                    ],
-                );
-                self.line("oval", Filter::Finish, title, none)
+            PieceFact::Oval { .. } | PieceFact::OvalAt { .. } | PieceFact::OvalRound { .. } => {
+                self.describe_oval(fact)
             }
             PieceFact::SpigotTrued(size) => {
                 let size = self.numbers().diameter_fine(size.value).text();
@@ -263,76 +251,6 @@ impl App {
         self.line("callipers", Filter::Wall, title, note)
     }
 
-    /// "Knot at station 3, 4 o'clock".
-    pub(crate) fn flaw_place_words(&self, note: &FlawNote) -> String {
-        let words = self.words();
-        let kind = words.text(&format!("flaw-kind-{}", note.kind.key()));
-        let station = note.station.map(|s| self.station_ref_words(s));
-        let hour = note.clock.map(|c| i64::from(c.hour()));
-        match (station, hour) {
-            (Some(s), Some(h)) => words.with(
-                "diary-flaw-at-both",
-                &[
-                    ("kind", kind.into()),
-                    ("station", s.to_lowercase().into()),
-                    ("hour", h.into()),
-                ],
-            ),
-            (Some(s), None) => words.with(
-                "diary-flaw-at",
-                &[("kind", kind.into()), ("station", s.to_lowercase().into())],
-            ),
-            (None, Some(h)) => words.with(
-                "diary-flaw-hour",
-                &[("kind", kind.into()), ("hour", h.into())],
-            ),
-            (None, None) => kind,
-        }
-    }
-
-    fn describe_flaw(&self, note: &FlawNote) -> Described {
-        let mut parts = Vec::new();
-        if let Some(size) = &note.size_mm {
-            parts.push(self.numbers().length_fine(size.value).text());
-        }
-        if note.through {
-            parts.push(self.words().text("diary-through"));
-        }
-        if !note.note.is_empty() {
-            parts.push(note.note.clone());
-        }
-        self.line(
-            "flag",
-            Filter::Flaws,
-            self.flaw_place_words(note),
-            parts.join(" · "),
-        )
-    }
-
-    fn describe_treated(&self, piece: &Piece, treated: &FlawTreated) -> Described {
-        let words = self.words();
-        let what = words.text(&format!("treatment-{}", treated.treatment.key()));
-        let title = words.with(
-            "diary-treated",
-            &[
-                ("flaw", self.flaw_words(piece, &treated.flaw).into()),
-                ("what", what.into()),
-            ],
-        );
-        let mut parts = Vec::new();
-        if let Some(face) = treated.face {
-            parts.push(words.text(&format!("face-{}", face.key())));
-        }
-        if let Some(goes) = treated.goes {
-            parts.push(words.with("diary-goes", &[("n", i64::from(goes).into())]));
-        }
-        if let Some(day) = treated.look_again {
-            let day = crate::words::dates::Dates::new(words, day).full(day);
-            parts.push(words.with("diary-look-again", &[("day", day.into())]));
-        }
-        self.line("glue", Filter::Flaws, title, parts.join(" · "))
-    }
-
     fn describe_end(&self, end: &End) -> Described {
         let words = self.words();
         let key = match end {
@@ -371,7 +289,7 @@ impl App {
     }
 }
 
-fn join(number: &str, unit: &str) -> String {
+pub(super) fn join(number: &str, unit: &str) -> String {
     if unit.is_empty() {
         number.to_owned()
     } else {

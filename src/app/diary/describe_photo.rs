@@ -1,7 +1,7 @@
 //! Describe photo: facts about photos in words.
 
 use evenwall_piece::fact::PieceFact;
-use evenwall_piece::ids::{FlawId, PhotoId};
+use evenwall_piece::ids::PhotoId;
 use evenwall_piece::photo::{PhotoMarks, PhotoNote, PhotoOn};
 use evenwall_piece::piece::Piece;
 
@@ -48,14 +48,6 @@ impl App {
                 _ => Filter::Notes,
             },
         }
-    }
-
-    /// "Knot at station 3, 4 o'clock" of a flaw, or that it is some flaw.
-    pub(super) fn flaw_words(&self, piece: &Piece, flaw: &FlawId) -> String {
-        piece.flaw(flaw).map_or_else(
-            || self.words().text("diary-some-flaw"),
-            |f| self.flaw_place_words(&f.note),
-        )
     }
 
     fn photo_on<'p>(&self, piece: &'p Piece, id: &PhotoId) -> Option<&'p PhotoOn> {

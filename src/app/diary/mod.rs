@@ -2,9 +2,12 @@
 
 mod choices;
 mod correct;
+mod correct_oval;
 mod describe;
+mod describe_flaw;
 mod describe_flaw_look;
 mod describe_forecast;
+mod describe_oval;
 mod describe_photo;
 mod filter;
 mod photos;

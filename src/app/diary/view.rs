@@ -27,6 +27,8 @@ pub struct EntryView {
     pub earlier: Vec<String>,
     /// "written down Thu 12"; empty where it was noted the same day.
     pub noted: String,
+    /// Which device wrote it; empty while only one device ever wrote to this shelf.
+    pub device: String,
     /// True where it was taken back.
     pub taken_back: bool,
     /// True while it is open for correcting.
@@ -162,6 +164,7 @@ impl App {
             .filter(|f| f.count > 0 || f.chosen || f.key == "all")
             .collect();
         let mut entries = Vec::new();
+        let one_device = self.written_here_only(piece);
         let mut last_day = None;
         for (entry, d) in described
             .into_iter()
@@ -186,6 +189,11 @@ impl App {
                     words.with("diary-noted", &[("day", day.into())])
                 } else {
                     String::new()
+                },
+                device: if one_device {
+                    String::new()
+                } else {
+                    self.device_words(&entry.entry.line.device)
                 },
                 taken_back: entry.retracted,
                 open: state.open.as_ref() == Some(&id),

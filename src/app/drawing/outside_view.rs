@@ -2,12 +2,12 @@
 
 use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::{Clock, StationRef};
-use evenwall_piece::piece::Piece;
+use evenwall_piece::piece::{Flaw, Piece};
 use evenwall_piece::wanted;
 use evenwall_wood::outside::Outside;
 
 use super::path::Path;
-use super::section::{STEPS, grain_lines, outside_of};
+use super::section::{STEPS, drawn_outside, grain_lines};
 use super::spots::station_places;
 
 /// The outside as path strings, all in millimetres of the view box.
@@ -46,7 +46,7 @@ struct Frame {
 }
 
 fn frame(piece: &Piece) -> Option<Frame> {
-    let outside = outside_of(piece)?;
+    let outside = drawn_outside(piece)?;
     let height = wanted::height(piece).mm;
     let widest = outside.widest_mm(height);
     (widest.is_finite() && widest > 0.0).then_some(Frame {
@@ -121,6 +121,16 @@ pub fn outside_view(piece: &Piece) -> OutsideDrawing {
     }
 }
 
+/// Where a flaw lies: at its station, or at the depth where that lay before the stations were laid out anew. `None` where its
+/// station is not known.
+#[must_use]
+pub fn flaw_on_outside(piece: &Piece, flaw: &Flaw) -> Option<OutsidePlace> {
+    match flaw.depth_mm {
+        Some(depth) => Some(place_at(&frame(piece)?, depth, None, flaw.note.clock)),
+        None => place_on_outside(piece, flaw.note.station, flaw.note.clock),
+    }
+}
+
 /// Where a station and an hour lie; without an hour on the axis. `None` where the station is not known or has no place.
 #[must_use]
 pub fn place_on_outside(
@@ -129,25 +139,33 @@ pub fn place_on_outside(
     clock: Option<Clock>,
 ) -> Option<OutsidePlace> {
     let frame = frame(piece)?;
-    let (depth, radius) = match station? {
+    match station? {
         StationRef::Wall(n) => {
             let depth = station_places(piece)
                 .into_iter()
                 .find(|(number, ..)| *number == n)
                 .map(|(_, depth, _)| depth)?;
-            (depth, frame.outside.radius_mm(depth))
+            Some(place_at(&frame, depth, None, clock))
         }
         // Close to the axis, over the foot.
-        StationRef::Floor => (frame.height, 0.3 * frame.outside.radius_mm(frame.height)),
-    };
+        StationRef::Floor => {
+            let radius = 0.3 * frame.outside.radius_mm(frame.height);
+            Some(place_at(&frame, frame.height, Some(radius), clock))
+        }
+    }
+}
+
+/// A place at a depth and an hour, on the outside unless a radius is given.
+fn place_at(frame: &Frame, depth: f64, radius: Option<f64>, clock: Option<Clock>) -> OutsidePlace {
+    let radius = radius.unwrap_or_else(|| frame.outside.radius_mm(depth));
     let across = clock.map_or(0.0, |c| {
         radius * (f64::from(c.hour()) * std::f64::consts::PI / 6.0).sin()
     });
-    Some(OutsidePlace {
+    OutsidePlace {
         x: frame.x(across),
         y: depth + frame.margin,
         out: (radius / frame.widest).clamp(0.0, 1.0),
-    })
+    }
 }
 
 #[cfg(test)]

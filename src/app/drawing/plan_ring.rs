@@ -59,6 +59,7 @@ pub fn plan_ring(radius_mm: f64, bore_mm: f64, dried: Option<Outlines<'_>>) -> O
     });
     OvalDrawing {
         size,
+        reckoned: String::new(),
         turned,
         dried: [
             closed(&circle(middle, radius_mm, false)),

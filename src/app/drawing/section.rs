@@ -4,13 +4,13 @@ use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::Piece;
 use evenwall_piece::wanted;
+use evenwall_wood::half_section::{HalfSection, Sizes};
 use evenwall_wood::outline::{Outline as WoodOutline, bent_to};
 use evenwall_wood::outside::Outside;
-use evenwall_wood::profile::Profile;
 use evenwall_wood::wall::{WallAt, Walls};
 
 use super::path::{Path, dashed};
-use super::spots::{StationSpot, spots, station_places, thinnest};
+use super::spots::{StationSpot, measured_diameters, spots, station_places, thinnest};
 
 /// A half section as path strings; all in millimetres of the view box.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -49,21 +49,37 @@ pub struct SectionDrawing {
     pub no_readings: bool,
 }
 
-pub(crate) fn outside_of(piece: &Piece) -> Option<Outside> {
+/// The outside of a piece as it is drawn: through the diameters measured from three on, as the sums take it; with fewer the
+/// outline picked, scaled to the size and bent to them. `None` for absurd sizes.
+pub(crate) fn drawn_outside(piece: &Piece) -> Option<Outside> {
+    let h = wanted::height(piece).mm;
+    let measured = measured_diameters(piece);
+    if let Some(outside) = through(&measured, h) {
+        return Some(outside);
+    }
     let outline = WoodOutline::from_key(wanted::outline(piece).key())?;
     let d = wanted::diameter(piece).mm;
-    let h = wanted::height(piece).mm;
     let wall = wanted::wall_now(piece).mm.min(0.4 * d);
     let shape = outline
         .scaled(d, h, piece.details.mm(DetailField::Mouth), wall.max(0.5))
         .ok()?;
-    let mut measured: Vec<(f64, f64)> = station_places(piece)
-        .into_iter()
-        .filter_map(|(n, depth, _)| piece.diameters.get(&n).map(|m| (depth, m.value)))
-        .collect();
-    measured.sort_by(|a, b| a.0.total_cmp(&b.0));
     Some(bent_to(&shape, &measured).unwrap_or(shape))
 }
+
+/// The measured outside; `None` below three diameters, or where they make no outside from the rim to the foot line.
+fn through(measured: &[(f64, f64)], height: f64) -> Option<Outside> {
+    if measured.len() < LEAST_DIAMETERS {
+        return None;
+    }
+    let depths: Vec<f64> = measured.iter().map(|m| m.0).collect();
+    let radii: Vec<f64> = measured.iter().map(|m| 0.5 * m.1).collect();
+    let outside = Outside::through(&depths, &radii).ok()?;
+    let least = 0.05 * outside.widest_mm(height);
+    (outside.radius_mm(0.0) > least && outside.radius_mm(height) > least).then_some(outside)
+}
+
+/// From how many measured diameters on the outside is told by them alone.
+const LEAST_DIAMETERS: usize = 3;
 
 pub(super) const STEPS: usize = 64;
 
@@ -76,7 +92,7 @@ pub fn section_of(piece: &Piece) -> SectionDrawing {
 /// The drawing of a piece; `half_only` leaves the outside half away and puts the axis near the left edge.
 #[must_use]
 pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
-    let Some(outside) = outside_of(piece) else {
+    let Some(outside) = drawn_outside(piece) else {
         return SectionDrawing::default();
     };
     let h = wanted::height(piece).mm;
@@ -93,18 +109,17 @@ pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
         .map_or(0.72 * foot_r, |d| 0.5 * d)
         .min(foot_r);
     let wall_wanted = wanted::wall_now(piece).mm.clamp(0.5, 0.9 * widest);
+    let floor_wanted = wanted::floor(piece).mm.clamp(0.5, 0.9 * h);
     let floor = thinnest(piece, StationRef::Floor)
-        .unwrap_or(wanted::floor(piece).mm)
+        .unwrap_or(floor_wanted)
         .clamp(0.5, 0.9 * h);
     let places = station_places(piece);
     let readings: Vec<WallAt> = places
         .iter()
         .filter_map(|(n, depth_mm, _)| {
-            let wall_mm =
-                thinnest(piece, StationRef::Wall(*n))?.min(0.9 * outside.radius_mm(*depth_mm));
             Some(WallAt {
                 depth_mm: *depth_mm,
-                wall_mm,
+                wall_mm: thinnest(piece, StationRef::Wall(*n))?,
             })
         })
         .collect();
@@ -115,13 +130,27 @@ pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
         outline.usual_mouth_mm(wanted::diameter(piece).mm)
     });
     let mouth_r = (0.5 * mouth).clamp(0.0, (outside.radius_mm(0.0) - 0.5).max(0.0));
-    let bore_of = |walls: &Walls| bore_line(&outside, walls, mouth_r, h, floor);
-    let wanted_line = Walls::even(wall_wanted)
-        .map(|w| bore_of(&w))
+    let bore_of = |walls: &Walls, floor: f64| -> Vec<(f64, f64)> {
+        let sizes = Sizes {
+            height_mm: h,
+            floor_depth_mm: h - floor,
+            mouth_mm: Some(2.0 * mouth_r),
+        };
+        HalfSection::draw(&outside, walls, sizes, STEPS).map_or_else(
+            |_| Vec::new(),
+            |s| s.inner.iter().map(|p| (p.radius_mm, p.depth_mm)).collect(),
+        )
+    };
+    // At the depth of the lowest reading, so that both turn into the floor alike.
+    let wanted_walls = Walls::through(&[WallAt {
+        depth_mm: readings.last().map_or(0.0, |r| r.depth_mm),
+        wall_mm: wall_wanted,
+    }]);
+    let wanted_line = wanted_walls
+        .map(|w| bore_of(&w, floor_wanted))
         .unwrap_or_default();
-    let bore = Walls::through(&readings)
-        .map(|w| bore_of(&w))
-        .unwrap_or_else(|_| wanted_line.clone());
+    let read = Walls::through(&readings).or_else(|_| Walls::even(wall_wanted));
+    let bore = read.map(|w| bore_of(&w, floor)).unwrap_or_default();
     let margin = 0.02 * widest;
     let axis_x = if half_only {
         margin + 2.0
@@ -158,14 +187,12 @@ pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
         .move_to(right(bore.first().copied().unwrap_or((0.0, 0.0))))
         .through(outer.iter().map(|q| right(*q)))
         .through(foot.iter().map(|q| right(*q)))
-        .line_to(right((0.0, h - floor)))
         .through(bore.iter().rev().map(|q| right(*q)))
         .close()
         .finish();
     let void = p
         .move_to(right((0.0, 0.0)))
         .through(bore.iter().map(|q| right(*q)))
-        .line_to(right((0.0, h - floor)))
         .close()
         .finish();
     let line = |points: &[(f64, f64)], side: &dyn Fn((f64, f64)) -> (f64, f64)| {
@@ -221,15 +248,7 @@ pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
         hatch: String::new(),
         wall,
         outline: outline.join(" "),
-        bore: line(
-            &[
-                &[(bore.first().map_or(0.0, |q| q.0), 0.0)],
-                bore.as_slice(),
-                &[(0.0, h - floor)],
-            ]
-            .concat(),
-            &right,
-        ),
+        bore: line(&bore, &right),
         wanted: dashed(
             &wanted_line.iter().map(|q| right(*q)).collect::<Vec<_>>(),
             &[5.0, 3.0].map(|d| d * dash),
@@ -237,74 +256,8 @@ pub fn section(piece: &Piece, half_only: bool) -> SectionDrawing {
         axis,
         half_only,
         stations,
-        measured: !piece.diameters.is_empty(),
+        measured: !measured_diameters(piece).is_empty(),
         no_readings,
-    }
-}
-
-/// The bore from the rim to the corner at the floor: points (radius, depth). The wall is laid off square to the
-/// surface; the mouth is cut straight down.
-fn bore_line(
-    outside: &Outside,
-    walls: &Walls,
-    mouth_r: f64,
-    h: f64,
-    floor: f64,
-) -> Vec<(f64, f64)> {
-    let floor_depth = h - floor;
-    let mut points: Vec<(f64, f64)> = Vec::with_capacity(STEPS + 2);
-    // A profile that the sums accept is drawn by the same curve as the sums use.
-    if let Ok(profile) = Profile::new(outside.clone(), walls, h, floor_depth) {
-        for i in 0..=STEPS {
-            let z = floor_depth * i as f64 / STEPS as f64;
-            points.push((profile.bore_radius_mm(z), z));
-        }
-    } else {
-        for i in 0..=STEPS {
-            let z = h * i as f64 / STEPS as f64;
-            let q = outside.inward(z, walls.at(z));
-            if q.depth_mm >= 0.0
-                && q.depth_mm <= floor_depth
-                && points.last().is_none_or(|l| q.depth_mm > l.1)
-            {
-                points.push((q.radius_mm.max(0.0), q.depth_mm));
-            }
-        }
-    }
-    round_corner(&mut points, floor_depth);
-    // The mouth is cut straight down through the shoulder.
-    for point in points.iter_mut().take_while(|q| q.1 < 0.5 * floor_depth) {
-        point.0 = point.0.max(mouth_r);
-    }
-    if let Some(first) = points.first().map(|q| q.0) {
-        points.insert(0, (first, 0.0));
-    }
-    points
-}
-
-/// The corner at the floor is turned round, not square: the last stretch of the bore bends to the floor.
-fn round_corner(points: &mut Vec<(f64, f64)>, floor_depth: f64) {
-    let Some(&(corner_r, _)) = points.last() else {
-        return;
-    };
-    let bend = (0.35 * corner_r).min(0.16 * floor_depth);
-    if bend < 1.0 {
-        return;
-    }
-    points.retain(|q| q.1 < floor_depth - bend);
-    let start = points
-        .last()
-        .copied()
-        .unwrap_or((corner_r, floor_depth - bend));
-    let end = (corner_r - bend, floor_depth);
-    for i in 1..=8 {
-        let t = f64::from(i) / 8.0;
-        let u = 1.0 - t;
-        let control = (corner_r, floor_depth);
-        points.push((
-            u * u * start.0 + 2.0 * u * t * control.0 + t * t * end.0,
-            u * u * start.1 + 2.0 * u * t * control.1 + t * t * end.1,
-        ));
     }
 }
 

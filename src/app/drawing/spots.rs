@@ -3,6 +3,7 @@
 use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::Piece;
 use evenwall_piece::wanted;
+use evenwall_wood::half_section::tick;
 use evenwall_wood::outside::Outside;
 use evenwall_wood::stations::place_stations;
 
@@ -54,6 +55,30 @@ pub(crate) fn station_places(piece: &Piece) -> Vec<(u8, f64, &'static str)> {
         .enumerate()
         .map(|(i, (n, depth))| (n, depth, names.get(i).copied().unwrap_or("")))
         .collect()
+}
+
+/// How near an outside diameter may lie to one measured at another depth, mm: nearer, the later one stands for both. Common
+/// practice, no source.
+const ONE_PLACE_MM: f64 = 3.0;
+
+/// The outside diameters measured, each at its depth below the rim, mm, depths rising. Those measured before the stations moved
+/// count at the depth where they were measured, unless a later one lies there.
+pub(crate) fn measured_diameters(piece: &Piece) -> Vec<(f64, f64)> {
+    let mut measured: Vec<(f64, f64)> = station_places(piece)
+        .into_iter()
+        .filter_map(|(n, depth, _)| Some((depth, piece.diameters.get(&n)?.value)))
+        .collect();
+    let height = wanted::height(piece).mm;
+    for (depth, measure) in piece.diameters_between.iter().rev() {
+        let free = measured
+            .iter()
+            .all(|(d, _)| (d - depth).abs() > ONE_PLACE_MM);
+        if free && *depth <= height {
+            measured.push((*depth, measure.value));
+        }
+    }
+    measured.sort_by(|a, b| a.0.total_cmp(&b.0));
+    measured
 }
 
 /// Depths spread evenly over the wall, for a count that the height does not give by itself.
@@ -119,13 +144,12 @@ pub(super) fn spots(
         .map(|&(number, depth_mm, name)| {
             let wall = thinnest(piece, StationRef::Wall(number)).unwrap_or(wall_wanted);
             let out = outside.point(depth_mm);
-            let over = outside.inward(depth_mm, -3.0);
-            let inner = outside.inward(depth_mm, wall + 3.0);
+            let [over, inner] = tick(outside, depth_mm, wall, 3.0);
             let bore = outside.inward(depth_mm, wall);
             let from = right((over.radius_mm, over.depth_mm));
             let to = right((inner.radius_mm.max(0.0), inner.depth_mm));
             let at = right((out.radius_mm, out.depth_mm));
-            let tick = Path::default().move_to(from).line_to(to).finish();
+            let line = Path::default().move_to(from).line_to(to).finish();
             let read = piece.last_reading(StationRef::Wall(number), None).is_some();
             StationSpot {
                 number,
@@ -133,7 +157,7 @@ pub(super) fn spots(
                 name,
                 x: at.0 / width,
                 y: at.1 / height,
-                tick,
+                tick: line,
                 inner: right((bore.radius_mm.max(0.0), bore.depth_mm)),
                 outer: at,
                 diameter_mm: 2.0 * out.radius_mm,

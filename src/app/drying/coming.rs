@@ -47,10 +47,38 @@ impl App {
                     _ => "drying-next-look",
                 }),
                 day: dates.due(t.due),
-                why: self.why_coming(t, now),
+                why: format!(
+                    "{} {}",
+                    self.why_coming(t, now),
+                    self.telling_text(piece, t, now)
+                )
+                .trim()
+                .to_owned(),
                 late: t.is_late(),
             })
             .collect()
+    }
+
+    /// What a weighing would tell, where a range is told.
+    fn telling_text(&self, piece: &Piece, task: &Task, now: Moment) -> String {
+        let told = self.foresight(piece).filter(|f| f.told);
+        let Some((f, telling)) = told
+            .filter(|_| task.kind == TaskKind::Weigh)
+            .and_then(|f| f.weighed.telling.map(|t| (f, t)))
+        else {
+            return String::new();
+        };
+        // To tens of per cent: what comes is a guess itself.
+        let narrower = 10.0 * (10.0 * (1.0 - telling.spread_then / telling.spread_now)).round();
+        if narrower < 10.0 {
+            return String::new();
+        }
+        let day = self.dates(now).near(f.seen.date(telling.day));
+        let part = self.numbers().percent(narrower).text();
+        self.words().with(
+            "drying-why-telling",
+            &[("day", day.into()), ("part", part.into())],
+        )
     }
 
     fn why_coming(&self, task: &Task, now: Moment) -> String {

@@ -92,7 +92,7 @@ impl App {
         ticks
     }
 
-    fn axis_day(&self, day: NaiveDate, long: bool) -> String {
+    pub(crate) fn axis_day(&self, day: NaiveDate, long: bool) -> String {
         let words = self.words();
         let month = month_short(words, day.month());
         if long {

@@ -6,7 +6,7 @@ use evenwall_piece::piece::{Flaw, Moment, Piece};
 
 use super::telling::{Stand, letter_of};
 use crate::app::App;
-use crate::drawing::{OutsideDrawing, outside_view, place_on_outside};
+use crate::drawing::{OutsideDrawing, flaw_on_outside, outside_view, place_on_outside};
 use crate::piece::view::HeadView;
 use crate::words::dates::Dates;
 
@@ -134,7 +134,7 @@ impl App {
         let unplaced: Vec<String> = piece
             .flaws
             .iter()
-            .filter(|f| place_on_outside(piece, f.note.station, f.note.clock).is_none())
+            .filter(|f| flaw_on_outside(piece, f).is_none())
             .filter(|f| f.note.clock.is_none())
             .map(|f| letter_of(piece, f))
             .collect();
@@ -201,10 +201,10 @@ impl App {
         let words = self.words();
         let letter = letter_of(piece, flaw);
         let title = self.flaw_title(flaw);
-        let place = self.flaw_where(&flaw.note);
+        let place = self.flaw_where(flaw);
         let mut lines = Vec::new();
         if stand == Stand::Open {
-            let advice = self.glue_advice(piece, &flaw.note, None);
+            let advice = self.glue_advice(piece, &piece.note_now(flaw), None);
             let grade = words.text(&format!("treatment-{}", advice.grade.key()));
             lines.push(words.with(
                 "flaws-suggested",
@@ -288,12 +288,12 @@ fn clock_spots(piece: &Piece) -> Vec<ClockSpot> {
 
 /// Where a flaw lies on the view from the mouth; half way out where its station is not known.
 fn clock_spot(piece: &Piece, flaw: &Flaw, text: String) -> Option<ClockSpot> {
-    let note = &flaw.note;
-    let out = out_of(piece, note.station, note.clock)?;
+    let hour = flaw.note.clock?.hour();
+    let out = flaw_on_outside(piece, flaw).map_or(HALF_OUT, |p| p.out);
     Some(ClockSpot {
         text,
-        hour: f64::from(note.clock?.hour()),
-        out,
+        hour: f64::from(hour),
+        out: inside_the_face(out),
         open: !flaw.decided() && !flaw.gone(),
     })
 }
@@ -313,8 +313,16 @@ pub(super) fn out_of(
     clock: Option<Clock>,
 ) -> Option<f64> {
     clock?;
-    let out = place_on_outside(piece, station, clock).map_or(0.7, |p| p.out);
-    Some(out.clamp(0.3, 0.72))
+    let out = place_on_outside(piece, station, clock).map_or(HALF_OUT, |p| p.out);
+    Some(inside_the_face(out))
+}
+
+/// How far out a place lies of which only the hour is known.
+const HALF_OUT: f64 = 0.7;
+
+/// Inside the edge of the face, and never over the mouth's middle.
+fn inside_the_face(out: f64) -> f64 {
+    out.clamp(0.3, 0.72)
 }
 
 fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {
@@ -323,7 +331,7 @@ fn letters_on(piece: &Piece, outside: &OutsideDrawing) -> Vec<FlawLetter> {
     }
     let mut placed: Vec<FlawLetter> = Vec::new();
     for flaw in &piece.flaws {
-        let Some(place) = place_on_outside(piece, flaw.note.station, flaw.note.clock) else {
+        let Some(place) = flaw_on_outside(piece, flaw) else {
             continue;
         };
         let (mut x, y) = (place.x / outside.width, place.y / outside.height);

@@ -120,7 +120,7 @@ impl App {
             return Some(view);
         };
         view.head.title = self.flaw_title(flaw);
-        view.head.subtitle = self.flaw_where(&flaw.note);
+        view.head.subtitle = self.flaw_where(flaw);
         match mode {
             Mode::See => {
                 view.seen = Some(self.seen_view(piece, flaw, now));

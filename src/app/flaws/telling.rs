@@ -107,10 +107,14 @@ impl App {
         }
     }
 
-    /// "Station 3, 4 o'clock"; a line that says so where neither was noted.
-    pub(crate) fn flaw_where(&self, note: &FlawNote) -> String {
+    /// "Station 3, 4 o'clock", its depth once the stations were laid out anew; a line that says so where neither was noted.
+    pub(crate) fn flaw_where(&self, flaw: &Flaw) -> String {
         let words = self.words();
-        let station = note.station.map(|s| self.flaw_station(s));
+        let note = &flaw.note;
+        let station = match flaw.depth_mm {
+            Some(mm) => Some(self.flaw_depth(mm)),
+            None => note.station.map(|s| self.flaw_station(s)),
+        };
         let clock = note
             .clock
             .map(|c| words.with("flaws-clock", &[("n", c.hour().into())]));
@@ -122,6 +126,12 @@ impl App {
             (Some(one), None) | (None, Some(one)) => one,
             (None, None) => words.text("flaws-no-place"),
         }
+    }
+
+    /// "66 mm below the rim": where a flaw lies that was noted at a station before the stations moved.
+    pub(crate) fn flaw_depth(&self, mm: f64) -> String {
+        let depth = self.numbers().diameter(mm).short().text();
+        self.words().with("flaws-depth", &[("depth", depth.into())])
     }
 
     pub(super) fn flaw_station(&self, station: evenwall_piece::fact::StationRef) -> String {

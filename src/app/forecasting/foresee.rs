@@ -1,28 +1,34 @@
 //! Foresee: everything that is reckoned ahead for one piece, in one go, on whatever thread.
 
-use evenwall_wood::drying::{Case, Phase, Tuning, Way, course, means};
+use evenwall_wood::drying::{Case, Drier, Phase, Tuning, Way, course, means};
 use evenwall_wood::forecast::{
-    BandPoint, ForecastError, Outlook, Road, Weighing, as_it_is, band, outlook, unweighed_road,
+    BandPoint, ForecastError, Outlook, Road, Telling, Weighing, as_it_is, band, next_weighing,
+    outlook, unweighed_road,
 };
 use evenwall_wood::moisture::settling_moisture;
+use evenwall_wood::shrinkage::SHRINKING_BEGINS;
 use evenwall_wood::weighing_days::Loss;
 
 use super::input::{Assumed, Input};
 use crate::work::Control;
 
+/// How far ahead a weighing is looked for that tells most, days.
+const TOLD_DAYS: u32 = 30;
 /// Points of the curve.
 const POINTS: u32 = 90;
 /// Days ahead that the curve goes at least and at most.
 const AHEAD_DAYS: (f64, f64) = (21.0, 150.0);
-/// Days over which thick and thin are compared on a shelf and in a bag.
-const COMPARED_DAYS: u32 = 60;
+/// Longest time over which thick and thin are compared on a shelf and in a bag, days.
+const COMPARED_DAYS: f64 = 240.0;
+/// So near its settling moisture walls come together again, fraction.
+const SETTLED: f64 = 0.01;
 /// How far a wall must differ to be called thick or thin beside another, mm.
 const UNEVEN_MM: f64 = 0.5;
 
 /// How thick and thin walls stand to each other.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Against {
-    /// Which wall of the input is the wettest now, and its moisture.
+    /// Which wall of the shape is the wettest now, and its moisture.
     pub wettest: (usize, f64),
     /// Which is the driest, and its moisture.
     pub driest: (usize, f64),
@@ -49,6 +55,8 @@ pub struct Weighed {
     pub loss: Loss,
     /// Day of the last weighing.
     pub last_day: f64,
+    /// What the next weighing would tell; `None` where it would tell little.
+    pub telling: Option<Telling>,
     /// Moisture it settles at in the house, fraction.
     pub settles_in_house: f64,
 }
@@ -213,6 +221,10 @@ fn weighed(input: &Input, case: &Case) -> Result<Weighed, ForecastError> {
     let slows_over_days = (!input.in_bag() && per_day_g > 0.0 && left_g > 0.0)
         .then(|| left_g / per_day_g)
         .filter(|days| *days >= 0.5);
+    let soon: Vec<f64> = (0..=TOLD_DAYS / 2)
+        .map(|i| input.today.max(last.day) + 2.0 * f64::from(i))
+        .collect();
+    let telling = next_weighing(&input.case, &said, &input.record, &soon)?;
     let (temp_c, rh) = input.rooms.house.mean(input.today - 14.0, input.today);
     Ok(Weighed {
         outlook: said,
@@ -222,6 +234,7 @@ fn weighed(input: &Input, case: &Case) -> Result<Weighed, ForecastError> {
             slows_over_days,
         },
         last_day: last.day,
+        telling,
         settles_in_house: settling_moisture(temp_c, rh)?,
     })
 }
@@ -232,7 +245,12 @@ fn against(
     case: &Case,
     (tuning, day, moisture): (Tuning, f64, f64),
 ) -> Result<Against, ForecastError> {
-    let now = course(case, tuning, day, moisture, &[input.today.max(day)])?;
+    // Every wall by itself here.
+    let case = Case {
+        walls: input.shape.walls.clone(),
+        ..case.clone()
+    };
+    let now = course(&case, tuning, day, moisture, &[input.today.max(day)])?;
     let now = &now[0];
     let by = |a: &(usize, f64), b: &(usize, f64)| a.1.total_cmp(&b.1);
     let each = || now.walls.iter().copied().enumerate();
@@ -245,11 +263,18 @@ fn against(
             }],
             ..case.clone()
         };
-        let days: Vec<f64> = (0..=COMPARED_DAYS).map(|i| day + f64::from(i)).collect();
-        let moments = course(&other, tuning, day, moisture, &days)?;
-        Ok(moments.iter().map(|m| m.spread()).fold(0.0, f64::max))
+        let mut drier = Drier::new(&other, tuning, day, moisture)?;
+        let mut widest = 0.0_f64;
+        // Once it has settled nothing more comes apart.
+        while drier.day() < day + COMPARED_DAYS && drier.mean() > drier.settling()? + SETTLED {
+            let clipped = || drier.means().map(|m| m.min(SHRINKING_BEGINS));
+            let low = clipped().fold(f64::INFINITY, f64::min);
+            widest = widest.max(clipped().fold(0.0, f64::max) - low);
+            drier.step()?;
+        }
+        Ok(widest)
     };
-    let thickness = || input.case.walls.iter().map(|w| w.thickness_mm);
+    let thickness = || input.shape.walls.iter().map(|w| w.thickness_mm);
     let stations = input
         .shape
         .stations

@@ -9,7 +9,7 @@ use evenwall_wood::forecast::{Priors, Record, Weighing};
 use evenwall_wood::woods::Figures;
 
 use super::phases::{Rooms, phases, rooms};
-use super::walls::{Shape, Sized, shape_of};
+use super::walls::{Shape, Sized, shape_of, taken_together};
 use crate::drying::local_days;
 
 /// How far a guess of the oven-dry mass may be off, standard deviation of its logarithm, by how well the size is known: a
@@ -35,9 +35,9 @@ pub struct Assumed {
 /// What a forecast is reckoned from; it can go to another thread.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Input {
-    /// The piece as the drying model sees it.
+    /// The piece as the fit sees it: its walls taken together where they dry alike.
     pub case: Case,
-    /// Its walls by name, in the order of the case.
+    /// Its walls one by one and by name.
     pub shape: Shape,
     /// Its weighings since the last change of mass or scale, and before.
     pub record: Record,
@@ -128,7 +128,7 @@ pub fn input(piece: &Piece, shop: &Shop, figures: &Figures, now: Moment) -> Resu
     }
     let case = Case {
         wood,
-        walls: shape.walls.clone(),
+        walls: taken_together(&shape.walls),
         phases: phases(piece, &rooms, zero, now),
     };
     let mut priors = Priors::of(&case);

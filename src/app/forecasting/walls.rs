@@ -15,7 +15,7 @@ use evenwall_wood::drying::wood::{SIDE_GRAIN, grain_factor};
 use evenwall_wood::outside::Outside;
 use evenwall_wood::wall::{WallAt, Walls};
 
-use crate::drawing::{outside_of, station_places};
+use crate::drawing::{drawn_outside, station_places};
 
 /// Freedom of the inside where the mouth is narrow: the air in there changes slowly. Own judgement, no source.
 const NARROW_BORE: f64 = 0.5;
@@ -74,10 +74,41 @@ fn area_cm2(outside: &Outside, from_mm: f64, to_mm: f64, wall_mm: f64) -> f64 {
     (0.01 * sum).max(0.1)
 }
 
+/// Most walls that a fit reckons with: more would cost time and change a forecast by less than its own error.
+const MOST_WALLS: usize = 4;
+
+/// How slowly a wall dries, as a logarithm: by the square of its thickness over its grain.
+fn slowness(wall: &Wall) -> f64 {
+    (wall.thickness_mm.powi(2) / wall.grain).ln()
+}
+
+/// The same wood in fewer walls: those nearest in how slowly they dry are taken together, their volume kept. The slowest stays
+/// by itself as long as others are nearer to each other.
+#[must_use]
+pub fn taken_together(walls: &[Wall]) -> Vec<Wall> {
+    let mut together = walls.to_vec();
+    together.sort_by(|a, b| slowness(a).total_cmp(&slowness(b)));
+    while together.len() > MOST_WALLS {
+        let gap = |i: &usize| slowness(&together[i + 1]) - slowness(&together[*i]);
+        let nearest = (0..together.len() - 1).min_by(|a, b| gap(a).total_cmp(&gap(b)));
+        let Some(at) = nearest else { break };
+        let (a, b) = (together[at], together.remove(at + 1));
+        let area_cm2 = a.area_cm2 + b.area_cm2;
+        let mean = |x: f64, y: f64| (x * a.area_cm2 + y * b.area_cm2) / area_cm2;
+        together[at] = Wall {
+            area_cm2,
+            thickness_mm: mean(a.thickness_mm, b.thickness_mm),
+            grain: mean(a.grain.ln(), b.grain.ln()).exp(),
+            faces: [mean(a.faces[0], b.faces[0]), mean(a.faces[1], b.faces[1])],
+        };
+    }
+    together
+}
+
 /// The walls of a piece; `None` where its sizes give no outside at all.
 #[must_use]
 pub fn shape_of(piece: &Piece) -> Option<Shape> {
-    let outside = outside_of(piece)?;
+    let outside = drawn_outside(piece)?;
     let height = wanted::height(piece).mm;
     let places = station_places(piece);
     let readings: Vec<WallAt> = places
@@ -181,5 +212,28 @@ fn sized(piece: &Piece) -> Sized {
         Sized::Said
     } else {
         Sized::Unsaid
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn walls_taken_together_are_as_much_wood_and_the_slowest_stays() {
+        let mut walls: Vec<Wall> = (0..7)
+            .map(|i| Wall::plain(9.0 + 0.5 * f64::from(i), 60.0 + f64::from(i)))
+            .collect();
+        walls.push(Wall {
+            grain: 10.0,
+            ..Wall::plain(12.0, 40.0)
+        });
+        walls.push(Wall::plain(24.0, 12.0));
+        let together = taken_together(&walls);
+        assert_eq!(together.len(), MOST_WALLS);
+        let volume = |walls: &[Wall]| walls.iter().map(Wall::volume_cm3).sum::<f64>();
+        assert!((volume(&together) / volume(&walls) - 1.0).abs() < 1e-12);
+        assert_eq!(together.last(), walls.last());
+        assert_eq!(taken_together(&walls[..3]), walls[..3]);
     }
 }

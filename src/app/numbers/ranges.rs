@@ -84,6 +84,8 @@ macro_rules! quantities {
 quantities! {
     /// Largest or any outside diameter of the piece, mm.
     OutsideDiameter = "outside-diameter", Length, Range::even(40.0, 600.0, 180.0);
+    /// From the centre mark to the outside of a dried piece, mm.
+    FromCentre = "from-centre", Length, Range::even(5.0, 300.0, 90.0);
     /// Diameter of the log or blank before turning, mm.
     LogDiameter = "log-diameter", Length, Range::new(50.0, 1000.0, 50.0, 700.0, 220.0);
     /// Height from rim to foot line, without the spigot, mm.

@@ -34,6 +34,7 @@ pub(super) fn fineness(quantity: Quantity) -> Fineness {
         | Quantity::WallFinish
         | Quantity::FloorReading
         | Quantity::FloorWanted
+        | Quantity::FromCentre
         | Quantity::SpigotDiameter
         | Quantity::SpigotLength
         | Quantity::BarDiameter => Fineness::Half,

@@ -154,6 +154,9 @@ impl App {
         let words = self.words();
         let mut parts = vec![words.text(&format!("flaw-kind-{}", flaw.note.kind.key()))];
         match flaw.note.station {
+            Some(StationRef::Wall(_)) if let Some(mm) = flaw.depth_mm => {
+                parts.push(self.flaw_depth(mm));
+            }
             Some(StationRef::Wall(n)) => {
                 parts.push(words.with("piece-station-n", &[("n", n.into())]));
             }

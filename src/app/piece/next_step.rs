@@ -133,7 +133,7 @@ impl App {
                 self.drying_step(piece, now)
             }
             Stage::True if piece.finish.cracks.is_none() => Step::Cracks,
-            Stage::True if piece.finish.oval.is_none() || piece.finish.decision.is_none() => {
+            Stage::True if !piece.finish.oval_measured() || piece.finish.decision.is_none() => {
                 Step::True
             }
             Stage::True => Step::Move(Stage::Finish),

@@ -148,6 +148,7 @@ impl App {
                 way("pause", "piece-pause", "pause")
             });
         }
+        all.push(way("out", "piece-way-out", "export"));
         all.push(way("another", "piece-another", "log"));
         all.push(way("ending", "piece-way-ending", "tick"));
         if piece.deleted.is_some() {
@@ -180,6 +181,7 @@ impl App {
             "details" => Action::Open(Page::Details(id)),
             "stages" => Action::Open(Page::Stages(id)),
             "ending" => Action::Open(Page::Ending(id)),
+            "out" => Action::Open(Page::Out(id)),
             "half-turn" => Action::Piece(PieceAction::HalfTurned {
                 piece: id,
                 on: true,

@@ -66,6 +66,8 @@ pub struct PiecesView {
     pub empty: Option<EmptyView>,
     /// The word on the button for a new piece.
     pub new_piece: String,
+    /// The word on the button that leads to what dried well; empty while there is no piece.
+    pub dried_well: String,
 }
 
 impl App {
@@ -116,6 +118,11 @@ impl App {
             cards,
             empty,
             new_piece: words.text("pieces-new"),
+            dried_well: if all.is_empty() {
+                String::new()
+            } else {
+                words.text("dried-well-title")
+            },
         }
     }
 

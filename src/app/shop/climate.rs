@@ -1,7 +1,7 @@
 //! Climate: the air of shop and house, what wood settles at there, and the readings so far.
 
 use evenwall_piece::piece::Moment;
-use evenwall_piece::shop::{Climate, ShopFact};
+use evenwall_piece::shop::{Climate, LoggedAir, LoggedReading, ShopEntry, ShopFact};
 use evenwall_piece::vocabulary::Room;
 use evenwall_wood::humidity::{BulbError, SEA_LEVEL_HPA, VENTILATED, humidity_from_bulbs};
 use evenwall_wood::moisture::settling_moisture;
@@ -22,7 +22,7 @@ pub const HOUSE_RH_PCT: (f64, f64) = (45.0, 50.0);
 
 impl App {
     /// The moisture at which wood settles in this air, per cent; `None` outside what is known.
-    fn settles_at(&self, temp_c: f64, rh_pct: f64) -> Option<f64> {
+    pub(super) fn settles_at(&self, temp_c: f64, rh_pct: f64) -> Option<f64> {
         settling_moisture(temp_c, rh_pct / 100.0)
             .ok()
             .map(|m| m * 100.0)
@@ -120,8 +120,25 @@ impl App {
             key: room.key(),
             title: words.text(&format!("room-{}", room.key())),
             note,
+            chart: self.air_chart(room, now),
             rows,
         }
+    }
+
+    /// A logger's file among the readings.
+    fn log_entry_row(&self, entry: &ShopEntry, log: &LoggedAir, now: Moment) -> RowView {
+        let dates = self.dates(now);
+        let day = |r: Option<&LoggedReading>| {
+            r.map_or_else(String::new, |r| dates.day_and_month(r.at.date_naive()))
+        };
+        let note = self.words().with(
+            "log-from-to",
+            &[
+                ("from", day(log.readings.first()).into()),
+                ("to", day(log.readings.last()).into()),
+            ],
+        );
+        self.entry_row(entry, self.fact_in_words(&entry.fact), note)
     }
 
     fn readings_section(&self, now: Moment) -> Option<SectionView> {
@@ -129,12 +146,14 @@ impl App {
         let shown = self.states.shop.shown;
         let all = self.shop().history.iter().rev();
         let readings: Vec<_> = all
-            .filter_map(|entry| match &entry.fact {
-                ShopFact::Climate(c) => Some((entry, c)),
-                _ => None,
-            })
+            .filter(|e| matches!(e.fact, ShopFact::Climate(_) | ShopFact::ClimateLog(_)))
             .collect();
-        let rows = readings.iter().take(shown).map(|(entry, c)| {
+        let rows = readings.iter().take(shown).filter_map(|entry| {
+            let c = match &entry.fact {
+                ShopFact::Climate(c) => c,
+                ShopFact::ClimateLog(log) => return Some(self.log_entry_row(entry, log, now)),
+                _ => return None,
+            };
             let what = format!(
                 "{}: {}",
                 words.text(&format!("room-{}", c.room.key())),
@@ -143,7 +162,7 @@ impl App {
             let when = self.time_in_words(entry.at, now);
             let settles = self.settles_in_words(c.temp_c, c.rh_pct);
             let settles = words.with("shop-settles-at", &[("value", settles.into())]);
-            self.entry_row(entry, what, format!("{when} · {settles}"))
+            Some(self.entry_row(entry, what, format!("{when} · {settles}")))
         });
         let mut rows: Vec<RowView> = rows.collect();
         if readings.len() > shown {
@@ -169,10 +188,12 @@ impl App {
             self.room_section(Room::Shop, now),
             self.room_section(Room::House, now),
         ];
+        sections.push(self.log_row());
         sections.extend(self.readings_section(now));
         ShopView {
             title: words.text("shop-climate"),
             intro: words.text("shop-climate-intro"),
+            curves: self.air_curves(),
             sections,
             primary: Some(RowView::touching(
                 RowKind::Add,

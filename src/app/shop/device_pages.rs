@@ -48,13 +48,13 @@ fn alike(a: f64, b: f64) -> bool {
 }
 
 impl App {
-    fn device_with(&self, change: impl FnOnce(&mut DeviceSettings)) -> DeviceSettings {
+    pub(super) fn device_with(&self, change: impl FnOnce(&mut DeviceSettings)) -> DeviceSettings {
         let mut device = self.device().clone();
         change(&mut device);
         device
     }
 
-    fn radio(&self, id: &str, device: DeviceSettings) -> RowView {
+    pub(super) fn radio(&self, id: &str, device: DeviceSettings) -> RowView {
         let selected = device == *self.device();
         RowView::touching(
             RowKind::Radio,
@@ -65,7 +65,12 @@ impl App {
         .selected(selected)
     }
 
-    fn section(&self, key: &'static str, title: &str, rows: Vec<RowView>) -> SectionView {
+    pub(super) fn section(
+        &self,
+        key: &'static str,
+        title: &str,
+        rows: Vec<RowView>,
+    ) -> SectionView {
         SectionView {
             key,
             title: self.words().text(title),

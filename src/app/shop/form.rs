@@ -7,6 +7,7 @@ use evenwall_piece::rhythm::{Rhythm, RhythmOf, Step};
 use crate::app::App;
 use crate::numbers::Quantity;
 
+use super::device_fields::DeviceField;
 use super::number_settings::number_setting;
 
 /// One of the two lists of a rhythm.
@@ -75,8 +76,12 @@ pub enum FormOf {
     },
     /// After how many days the next stage is offered.
     Offer(RhythmOf),
+    /// Where a logger's file is.
+    LogPath,
     /// The folder of the newest pictures.
     PictureFolder,
+    /// Something about this device, or a file it reads.
+    Device(DeviceField),
 }
 
 /// A form as filled in so far.
@@ -172,6 +177,8 @@ impl App {
             }
             FormOf::ScaleStep => vec![("step", shown(Quantity::ScaleStep, self.scale_step()))],
             FormOf::NewScale => vec![("when", "now".into())],
+            FormOf::LogPath => Vec::new(),
+            FormOf::Device(field) => vec![("value", self.device_text(*field))],
             FormOf::Step { of, list, place } => {
                 let rhythm = shop.settings.rhythm(*of);
                 let step = place.and_then(|p| list.of(&rhythm).get(p).copied());

@@ -5,12 +5,19 @@ use evenwall_piece::vocabulary::Room;
 use crate::app::App;
 use crate::numbers::Quantity;
 
+use super::device_fields::DeviceField;
 use super::form::{Draft, FormOf, StepList};
 use super::number_settings::number_setting;
 use super::view::{ChoiceView, FieldKind, FieldView, FormView};
 
 impl App {
-    fn field(&self, draft: &Draft, key: &'static str, kind: FieldKind, label: &str) -> FieldView {
+    pub(super) fn field(
+        &self,
+        draft: &Draft,
+        key: &'static str,
+        kind: FieldKind,
+        label: &str,
+    ) -> FieldView {
         FieldView {
             key,
             kind,
@@ -227,10 +234,18 @@ impl App {
                 }
                 fields
             }
+            FormOf::LogPath => vec![FieldView {
+                placeholder: words.text("log-path-example"),
+                ..with_note(
+                    self.field(draft, "path", FieldKind::Text, "log-path"),
+                    words.text("log-path-note"),
+                )
+            }],
             FormOf::PictureFolder => vec![with_note(
                 self.field(draft, "folder", FieldKind::Text, "shop-picture-folder"),
                 words.text("shop-picture-folder-note"),
             )],
+            FormOf::Device(field) => vec![self.device_field(draft, *field)],
             FormOf::Offer(_) => vec![FieldView {
                 unit: words.text("shop-days-unit"),
                 ..with_note(
@@ -260,6 +275,8 @@ impl App {
                 StepList::Looks => "shop-looks",
                 StepList::Weighings => "shop-weighings",
             }),
+            FormOf::LogPath => words.text("log-elsewhere"),
+            FormOf::Device(field) => words.text(&format!("out-field-{}", field.key())),
             FormOf::Offer(_) => words.text("shop-offer-title"),
             FormOf::PictureFolder => words.text("shop-picture-folder"),
         }
@@ -295,7 +312,13 @@ impl App {
                 _ => String::new(),
             },
             fields: self.fields_of(draft),
-            save: words.text("action-save"),
+            save: words.text(match draft.of {
+                FormOf::LogPath
+                | FormOf::Device(DeviceField::ImportFile | DeviceField::RestoreFile) => {
+                    "log-path-read"
+                }
+                _ => "action-save",
+            }),
             remove: if remove.is_empty() {
                 String::new()
             } else {

@@ -118,6 +118,9 @@ impl App {
                 says(words.text("shop-scale-step"), step)
             }
             "cautions_read" => words.text("shop-said-cautions"),
+            _ if self.devices_setting_in_words(key, value).is_some() => self
+                .devices_setting_in_words(key, value)
+                .unwrap_or_default(),
             _ if as_usual => says(key.to_owned(), words.text("shop-as-usual")),
             _ => says(key.to_owned(), value.to_owned()),
         }
@@ -146,6 +149,13 @@ impl App {
                     ("value", self.air_in_words(c).into()),
                 ],
             ),
+            ShopFact::ClimateLog(log) => {
+                let room = words.text(&format!("room-{}", log.room.key()));
+                words.with(
+                    "log-said",
+                    &[("room", room.into()), ("n", log.readings.len().into())],
+                )
+            }
             ShopFact::Jaws(j) => named("shop-said-jaws", j.name.clone()),
             ShopFact::JawsRemoved(id) => named(
                 "shop-said-jaws-removed",

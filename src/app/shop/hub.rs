@@ -37,6 +37,23 @@ impl App {
         .note(note)
     }
 
+    /// What leaves the app and what comes in.
+    fn records_rows(&self, now: Moment) -> Vec<RowView> {
+        let words = self.words();
+        let backup = self
+            .backup_reminder(now)
+            .unwrap_or_else(|| self.backups_view(now).last);
+        vec![
+            self.hub_row("backup", "export", backup),
+            self.hub_row("reminders", "clock", self.reminders_in_words()),
+            self.hub_row("devices", "swap", self.devices_in_words(now)),
+            self.hub_row("tables", "list", words.text("out-tables-note")),
+            self.hub_row("tags", "tag", self.tags_in_words()),
+            self.hub_row("care", "pencil", self.care_in_words()),
+            self.hub_row("import", "import", words.text("out-import-note")),
+        ]
+    }
+
     fn checklists_in_words(&self) -> String {
         let changes = self.shop().checklist.len();
         if changes == 0 {
@@ -86,6 +103,7 @@ impl App {
                     self.hub_row("checklists", "list", self.checklists_in_words()),
                 ],
             ),
+            section("records", "shop-group-records", self.records_rows(now)),
             section(
                 "device",
                 "shop-group-device",
@@ -100,6 +118,7 @@ impl App {
                 "read",
                 "shop-group-read",
                 vec![
+                    self.dried_well_row(now),
                     self.hub_row("cautions", "caution", words.text("shop-cautions-note")),
                     self.hub_row("history", "undo", self.history_in_words()),
                     self.hub_row("data", "settings", self.data_in_words()),

@@ -183,6 +183,7 @@ impl App {
                 ..SectionView::default()
             },
             SectionView {
+                chart: None,
                 key: "scale",
                 title: words.text("shop-scale-one"),
                 note: words.text("shop-scale-intro"),

@@ -2,8 +2,8 @@
 
 use evenwall_piece::rhythm::RhythmOf;
 
-/// The keys of all pages of Shop, in the order in which Shop lists them; those of single rhythms come last.
-pub const PAGES: [&str; 28] = [
+/// The keys of all pages of Shop, in the order in which Shop lists them; those that are opened from another page come last.
+pub const PAGES: [&str; 37] = [
     "climate",
     "jaws",
     "bars",
@@ -14,6 +14,13 @@ pub const PAGES: [&str; 28] = [
     "days",
     "rhythms",
     "checklists",
+    "backup",
+    "reminders",
+    "devices",
+    "tables",
+    "tags",
+    "care",
+    "import",
     "units",
     "words",
     "look",
@@ -22,6 +29,8 @@ pub const PAGES: [&str; 28] = [
     "history",
     "data",
     "about",
+    "climate-log",
+    "import-column",
     "rhythm-bag",
     "rhythm-air",
     "rhythm-settle",

@@ -115,6 +115,7 @@ impl App {
                     ..SectionView::default()
                 },
                 SectionView {
+                    chart: None,
                     key: "steady",
                     title: words.text("shop-steady-title"),
                     note: words.text("shop-steady-note"),

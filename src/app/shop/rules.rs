@@ -64,12 +64,14 @@ impl App {
             title: words.text("shop-walls"),
             sections: vec![
                 SectionView {
+                    chart: None,
                     key: "tolerance",
                     title: words.text("shop-tolerances"),
                     note: words.text("shop-tolerances-note"),
                     rows: self.number_rows(&["rough_tolerance_mm", "finish_tolerance_mm"]),
                 },
                 SectionView {
+                    chart: None,
                     key: "allowance",
                     title: words.text("shop-allowances"),
                     note: words.text("shop-allowances-note"),
@@ -98,6 +100,7 @@ impl App {
                     ..SectionView::default()
                 },
                 SectionView {
+                    chart: None,
                     key: "mould",
                     title: words.text("shop-bag-mouldy"),
                     note: words.text("shop-bag-mouldy-note"),
@@ -146,12 +149,14 @@ impl App {
             title: words.text("shop-days"),
             sections: vec![
                 SectionView {
+                    chart: None,
                     key: "bag-days",
                     title: words.text("shop-bag-days"),
                     note: words.text("shop-bag-days-note"),
                     rows: bag_rows,
                 },
                 SectionView {
+                    chart: None,
                     key: "weigh-day",
                     title: words.text("shop-weigh-day"),
                     note: words.text("shop-weigh-day-note"),

@@ -40,6 +40,10 @@ impl App {
         let Some(draft) = self.states.shop.draft.clone() else {
             return Ok(());
         };
+        if draft.of == FormOf::LogPath {
+            self.log_open_typed(draft.typed("path"));
+            return Ok(());
+        }
         // This device's own, and no fact of the shop.
         if draft.of == FormOf::PictureFolder {
             let mut device = self.device().clone();
@@ -47,6 +51,9 @@ impl App {
             self.set_device(device)?;
             self.states.shop.draft = None;
             return Ok(());
+        }
+        if let FormOf::Device(field) = draft.of {
+            return self.save_device_field(field, &draft, now);
         }
         match self.facts_of(&draft, now) {
             Ok((at, facts)) => self.keep_shop(at, facts, now),
@@ -104,7 +111,8 @@ impl App {
                 faults.or(facts.map(|(step_g, at)| (at, vec![ShopFact::NewScale { step_g }])))
             }
             FormOf::Step { of, list, place } => self.step_facts(*of, *list, *place, draft),
-            FormOf::PictureFolder => Ok((None, Vec::new())),
+            // Opens a file and records nothing.
+            FormOf::LogPath | FormOf::PictureFolder | FormOf::Device(_) => Ok((None, Vec::new())),
             FormOf::Offer(of) => {
                 let mut faults = Faults::default();
                 let read = self.read_blank_or_number(Quantity::Days, draft.typed("day"));

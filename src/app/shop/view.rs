@@ -1,5 +1,6 @@
 //! View: what a page of Shop shows: cards of rows, each row a sentence or something to touch, and a form over them.
 
+use super::air_curve::AirChartView;
 use crate::action::Action;
 
 /// How a row looks and what it is for.
@@ -162,8 +163,23 @@ pub struct SectionView {
     pub title: String,
     /// Below the title; empty for none.
     pub note: String,
+    /// A small chart above the rows.
+    pub chart: Option<AirChartView>,
     /// The rows.
     pub rows: Vec<RowView>,
+}
+
+/// A choice of what the small charts show.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CurveChoiceView {
+    /// Stable key.
+    pub key: String,
+    /// Its word.
+    pub text: String,
+    /// Chosen.
+    pub chosen: bool,
+    /// What a touch does.
+    pub touch: Action,
 }
 
 /// What a field of a form is.
@@ -171,6 +187,8 @@ pub struct SectionView {
 pub enum FieldKind {
     /// A line of text.
     Text,
+    /// Several lines of text.
+    Lines,
     /// A number as text.
     Number,
     /// One of a few.
@@ -185,6 +203,7 @@ impl FieldKind {
     pub const fn key(self) -> &'static str {
         match self {
             Self::Text => "text",
+            Self::Lines => "lines",
             Self::Number => "number",
             Self::Choice => "choice",
             Self::Toggle => "toggle",
@@ -254,6 +273,8 @@ pub struct ShopView {
     pub subtitle: String,
     /// The first paragraph; empty for none.
     pub intro: String,
+    /// What the small charts can show; empty where there is no chart.
+    pub curves: Vec<CurveChoiceView>,
     /// The cards.
     pub sections: Vec<SectionView>,
     /// The one next action, at the bottom; `None` for none.
@@ -278,5 +299,12 @@ impl ShopView {
             .chain(&self.primary)
             .find(|row| row.id == id)
             .and_then(|row| row.touch.clone())
+    }
+
+    /// What a touch of the curve with this key does.
+    #[must_use]
+    pub fn touch_curve(&self, key: &str) -> Option<Action> {
+        let chosen = self.curves.iter().find(|c| c.key == key);
+        chosen.map(|c| c.touch.clone())
     }
 }

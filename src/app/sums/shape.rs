@@ -7,14 +7,14 @@ use evenwall_wood::outside::Outside;
 use evenwall_wood::profile::{Profile, ProfileError};
 use evenwall_wood::wall::{WallAt, Walls};
 
-use crate::drawing::{station_places, thinnest};
+use crate::drawing::{compared, measured_diameters, station_places, thinnest};
 
 /// Why a piece has no shape to reckon with.
 #[derive(Debug, Clone, PartialEq)]
 pub enum NoShape {
     /// The height was not said.
     NoHeight,
-    /// Fewer than three stations have a measured outside diameter; this many have.
+    /// Fewer than three outside diameters were measured; this many were.
     FewDiameters(usize),
     /// Fewer than two stations have a wall; this many have.
     FewWalls(usize),
@@ -33,20 +33,19 @@ pub fn profile_of(piece: &Piece) -> Result<Profile, NoShape> {
         .details
         .mm(DetailField::Height)
         .ok_or(NoShape::NoHeight)?;
-    let places = station_places(piece);
-    let measured: Vec<(f64, f64)> = places
-        .iter()
-        .filter_map(|(n, depth, _)| Some((*depth, piece.diameters.get(n)?.value)))
-        .collect();
+    let measured = measured_diameters(piece);
     if measured.len() < 3 {
         return Err(NoShape::FewDiameters(measured.len()));
     }
-    let walls: Vec<WallAt> = places
-        .iter()
+    // A rough wall and a trued one are not put together.
+    let compared = compared(piece);
+    let walls: Vec<WallAt> = station_places(piece)
+        .into_iter()
+        .filter(|(n, ..)| compared.contains(&StationRef::Wall(*n)))
         .filter_map(|(n, depth_mm, _)| {
             Some(WallAt {
-                depth_mm: *depth_mm,
-                wall_mm: thinnest(piece, StationRef::Wall(*n))?,
+                depth_mm,
+                wall_mm: thinnest(piece, StationRef::Wall(n))?,
             })
         })
         .collect();

@@ -58,7 +58,9 @@ fn every_page_is_reached_from_the_list_and_the_pages_do_not_pile_up() {
         .flat_map(|s| s.rows)
         .map(|r| r.id)
         .collect();
-    for page in PAGES.iter().filter(|p| !p.starts_with("rhythm-")) {
+    let of_the_list =
+        |p: &&&str| !p.starts_with("rhythm-") && !["climate-log", "import-column"].contains(*p);
+    for page in PAGES.iter().filter(of_the_list) {
         assert!(listed.iter().any(|l| l == page), "{page}");
     }
     for id in ["climate", "units", "about"] {

@@ -353,3 +353,34 @@ fn a_weight_that_could_not_be_kept_is_tried_again_as_it_was_meant() {
     assert_eq!(hands.piece("S01").weighings[1].mass_g.typed, "820");
     assert_eq!(states(&hands)[0].1, "done");
 }
+
+#[test]
+fn pounds_have_their_key_in_the_weigh_round_too() {
+    let shelf = Shelf::new();
+    shelf.piece("S01", "cherry", Stage::Settle, 60).line(
+        "S01",
+        14,
+        vec![PieceFact::Weighed {
+            mass_g: Measure::plain(828.0),
+            tare_g: 0.0,
+        }],
+    );
+    let grams = shelf.open();
+    assert_eq!(grams.app.weigh_round_view(grams.now()).pounds, "");
+    shelf.device(r#"{"mass":"pound-ounce"}"#);
+    let mut hands = shelf.open();
+    hands.act(Action::Open(Page::WeighRound));
+    let view = hands.app.weigh_round_view(hands.now());
+    assert_eq!((view.pounds.as_str(), view.can_pounds), ("lb", false));
+    key(&mut hands, Key::Digit(1));
+    assert!(hands.app.weigh_round_view(hands.now()).can_pounds);
+    hands.today(TodayAction::Weigh(WeighAction::Pounds));
+    for digit in [1, 3] {
+        key(&mut hands, Key::Digit(digit));
+    }
+    assert_eq!(hands.app.weigh_round_view(hands.now()).typed, "1 lb 13");
+    key(&mut hands, Key::Enter);
+    // 1 lb 13 oz is 822.1 g.
+    let weights = &hands.piece("S01").weighings;
+    assert!((weights[1].net_g() - 822.14).abs() < 0.01, "{weights:?}");
+}

@@ -279,6 +279,51 @@ fn an_empty_result_says_what_to_do_and_a_row_leads_to_its_station() {
 }
 
 #[test]
+fn what_is_short_within_the_tolerance_is_said_with_the_best_even_wall() {
+    let s = example().summary();
+    assert!(s.thin_title.is_empty());
+    assert_eq!(
+        s.short,
+        "Station 1 is below the wall wanted, within what counts as even. 9\u{a0}mm is the most that an even wall can still be \
+         all the way down."
+    );
+    let mut even = Wall::new();
+    even.read_down(&["10", "10.5"]);
+    even.open(Page::WallSummary);
+    assert!(even.summary().short.is_empty());
+    // Thin beyond the tolerance has its own box.
+    even.open(Page::Wall);
+    even.jump("3");
+    even.types("8\n");
+    even.open(Page::WallSummary);
+    assert!(even.summary().short.is_empty() && !even.summary().thin_title.is_empty());
+}
+
+#[test]
+fn what_is_left_of_the_floor_is_said_against_the_floor_wanted_and_by_the_rod() {
+    let mut w = Wall::new();
+    w.read_down(&["10"]);
+    w.open(Page::WallSummary);
+    assert_eq!(
+        w.summary().rows[7].name,
+        "floor left above the foot line, 12\u{a0}mm wanted"
+    );
+    w.open(Page::Wall);
+    w.jump("floor");
+    w.types("186\n");
+    w.open(Page::WallSummary);
+    let floor = &w.summary().rows[7];
+    assert_eq!(
+        (floor.reading.as_str(), floor.verdict.as_str()),
+        ("14.0", "heavy by 2")
+    );
+    assert_eq!(
+        floor.name,
+        "floor left above the foot line, 12\u{a0}mm wanted, rod 186\u{a0}mm"
+    );
+}
+
+#[test]
 fn a_heavy_floor_stands_last_in_the_list() {
     let mut w = Wall::new();
     w.read_down(&["13"]);

@@ -263,7 +263,7 @@ impl App {
     }
 
     /// What a task is called in a list: "Bag check", "Weigh".
-    pub(super) fn kind_words(&self, kind: &TaskKind) -> String {
+    pub(crate) fn kind_words(&self, kind: &TaskKind) -> String {
         let words = self.words();
         match kind {
             TaskKind::Look => words.text("today-kind-look"),

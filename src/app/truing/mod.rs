@@ -2,10 +2,24 @@
 
 mod finish_view;
 mod finishing;
+mod notes;
+mod outline;
+mod oval_entry;
+mod oval_view;
+mod place;
+mod reckon;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used)]
+mod reckon_tests;
+mod reckoned;
 mod recorded;
+mod round;
+mod round_sheet;
 mod sheet;
+mod spigot;
 mod true_view;
 
+use evenwall_piece::fact::Measure;
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::Stage;
@@ -17,15 +31,21 @@ use crate::piece::DayChoice;
 use crate::route::Page;
 
 pub use finish_view::{FinishRow, FinishView};
+pub use oval_view::{OvalPart, PlaceRow};
 pub use recorded::{Leads, Recorded};
-pub use sheet::SheetView;
-pub use true_view::{CrackRow, OvalPart, TrueView};
+pub use round::Way;
+pub use sheet::{ChipView, SheetView};
+pub use true_view::{CrackRow, LackRow, TrueView};
 
 /// A sheet of these pages.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum TruingSheet {
     /// Longest and shortest diameter.
     Oval,
+    /// At which station, and how.
+    Where,
+    /// One reading of many round a station.
+    Round,
     /// The spigot's round size.
     Spigot,
     /// Go, fill or scrap.
@@ -60,6 +80,8 @@ pub enum TruingAction {
     Choose(String),
     /// Pressed the button of the sheet.
     Save,
+    /// Chose the station that is drawn.
+    Show(u8),
     /// Pressed the button below True.
     Next,
     /// Pressed *Finished*.
@@ -78,6 +100,13 @@ pub struct TruingState {
     pub(crate) decision: Option<TrueDecision>,
     pub(crate) grits: Vec<&'static str>,
     pub(crate) day: DayChoice,
+    /// The station that is drawn; `None` for the one that matters most.
+    pub(crate) shown: Option<u8>,
+    /// The station of the sheet; `None` for the widest place.
+    pub(crate) station: Option<u8>,
+    pub(crate) way: Way,
+    pub(crate) readings: Vec<Option<Measure>>,
+    pub(crate) at: usize,
 }
 
 impl App {
@@ -113,6 +142,7 @@ impl App {
             TruingAction::Second(text) => state.second.type_in(text),
             TruingAction::Choose(key) => self.choose_in_sheet(&key),
             TruingAction::Save => return self.save_truing(now),
+            TruingAction::Show(station) => state.shown = Some(station),
             TruingAction::Next => return self.truing_next(now),
             TruingAction::Finished => return self.finished(now),
             TruingAction::Write(recorded) => return self.write_truing(*recorded, now),
@@ -124,6 +154,7 @@ impl App {
         let of = self.states.truing.of.take();
         self.states.truing = TruingState {
             of,
+            shown: self.states.truing.shown,
             ..TruingState::default()
         };
     }

@@ -121,11 +121,14 @@ impl App {
         let state = &self.states.truing;
         let (first, second) = (&state.first.text, &state.second.text);
         match sheet {
-            TruingSheet::Oval => finish.oval.as_ref().is_some_and(|oval| {
-                let quantity = Quantity::OutsideDiameter;
-                self.still_reads(quantity, first, &oval.longest_mm)
-                    && self.still_reads(quantity, second, &oval.shortest_mm)
-            }),
+            TruingSheet::Oval => {
+                self.trueup_two_recorded()
+                    .is_some_and(|(longest_mm, shortest_mm)| {
+                        let quantity = Quantity::OutsideDiameter;
+                        self.still_reads(quantity, first, &longest_mm)
+                            && self.still_reads(quantity, second, &shortest_mm)
+                    })
+            }
             TruingSheet::Spigot => finish
                 .spigot_mm
                 .as_ref()
@@ -138,12 +141,14 @@ impl App {
                 .signed
                 .as_ref()
                 .is_some_and(|(_, text)| own_words(first) == *text),
-            TruingSheet::Grits | TruingSheet::Coat => false,
+            TruingSheet::Where | TruingSheet::Round | TruingSheet::Grits | TruingSheet::Coat => {
+                false
+            }
         }
     }
 
     /// True where a field still reads as a measure was put into it.
-    fn still_reads(&self, quantity: Quantity, text: &str, measure: &Measure) -> bool {
+    pub(super) fn still_reads(&self, quantity: Quantity, text: &str, measure: &Measure) -> bool {
         text.trim() == self.as_typed(quantity, measure).trim()
     }
 
@@ -154,6 +159,11 @@ impl App {
         let text = own_words(&self.states.truing.first.text);
         let recorded = match sheet {
             TruingSheet::Oval => return self.read_oval(piece, now),
+            TruingSheet::Round => return self.trueup_read_round(piece, now),
+            TruingSheet::Where => {
+                self.trueup_begin_readings();
+                return Ok(None);
+            }
             TruingSheet::Spigot => {
                 let size = self.read_first(Quantity::SpigotDiameter)?;
                 let shown = self.numbers().diameter_fine(size.value).text();
@@ -213,7 +223,13 @@ impl App {
         Ok(Some(recorded))
     }
 
-    fn recorded(&self, piece: PieceId, at: Moment, fact: PieceFact, said: String) -> Recorded {
+    pub(super) fn recorded(
+        &self,
+        piece: PieceId,
+        at: Moment,
+        fact: PieceFact,
+        said: String,
+    ) -> Recorded {
         Recorded {
             piece,
             at,
@@ -224,107 +240,17 @@ impl App {
     }
 
     /// For words that want the mark and one thing more.
-    fn said_about(&self, piece: &PieceId, id: &str, what: &str) -> String {
+    pub(super) fn said_about(&self, piece: &PieceId, id: &str, what: &str) -> String {
         let what: String = what.chars().take(60).collect();
         let args = [("mark", self.mark_of(piece).into()), ("what", what.into())];
         self.words().with(id, &args)
     }
 
-    fn read_first(&mut self, quantity: Quantity) -> Result<Measure, Refused> {
+    pub(super) fn read_first(&mut self, quantity: Quantity) -> Result<Measure, Refused> {
         let mut field = self.states.truing.first.clone();
         let read = self.read_wanted_field(quantity, &mut field);
         self.states.truing.first = field;
         read
-    }
-
-    /// Longest and shortest; where the shortest is the longer one, whether they were swapped is asked.
-    fn read_oval(&mut self, piece: PieceId, now: Moment) -> Result<Option<Recorded>, Refused> {
-        let quantity = Quantity::OutsideDiameter;
-        let old = self.truing_piece().and_then(|p| p.finish.oval.clone());
-        // What reads the same was not measured again: it keeps its figure.
-        let kept = |measure: Option<Measure>, text: &str| {
-            measure.filter(|m| self.still_reads(quantity, text, m))
-        };
-        let state = &self.states.truing;
-        let (old_longest, old_shortest) = old.map(|o| (o.longest_mm, o.shortest_mm)).unzip();
-        let longest = kept(old_longest, &state.first.text);
-        let shortest = kept(old_shortest, &state.second.text);
-        let longest = match longest {
-            Some(longest) => Ok(longest),
-            None => self.read_first(quantity),
-        };
-        let shortest = match shortest {
-            Some(shortest) => Ok(shortest),
-            None => {
-                let mut field = self.states.truing.second.clone();
-                let read = self.read_wanted_field(quantity, &mut field);
-                self.states.truing.second = field;
-                read
-            }
-        };
-        let (longest, shortest) = (longest?, shortest?);
-        if shortest.value > longest.value {
-            let swapped = self.oval_recorded(piece, shortest.clone(), longest.clone(), now);
-            let numbers = self.numbers();
-            let question = Question {
-                title: self.words().text("trueup-swapped-title"),
-                text: self.words().with(
-                    "trueup-swapped-text",
-                    &[
-                        (
-                            "shortest",
-                            numbers.length_fine(shortest.value).text().into(),
-                        ),
-                        ("longest", numbers.length_fine(longest.value).text().into()),
-                    ],
-                ),
-                choices: vec![
-                    Choice {
-                        label: self.words().text("trueup-swapped-yes"),
-                        style: ChoiceStyle::Primary,
-                        action: Some(Action::Truing(TruingAction::Write(Box::new(swapped)))),
-                    },
-                    Choice {
-                        label: self.words().text("trueup-swapped-no"),
-                        style: ChoiceStyle::Plain,
-                        action: None,
-                    },
-                ],
-                caution: false,
-            };
-            self.ask(question);
-            return Ok(None);
-        }
-        Ok(Some(self.oval_recorded(piece, longest, shortest, now)))
-    }
-
-    fn oval_recorded(
-        &self,
-        piece: PieceId,
-        longest_mm: Measure,
-        shortest_mm: Measure,
-        now: Moment,
-    ) -> Recorded {
-        let numbers = self.numbers();
-        let what = self.words().with(
-            "piece-oval",
-            &[
-                (
-                    "longest",
-                    numbers.diameter_fine(longest_mm.value).number.into(),
-                ),
-                (
-                    "shortest",
-                    numbers.diameter_fine(shortest_mm.value).text().into(),
-                ),
-            ],
-        );
-        let said = self.said_about(&piece, "trueup-said-oval", &what);
-        let fact = PieceFact::Oval {
-            longest_mm,
-            shortest_mm,
-        };
-        self.recorded(piece, now, fact, said)
     }
 
     /// When the coat of the sheet went on: now, or noon of another day.

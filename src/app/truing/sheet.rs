@@ -14,6 +14,17 @@ use crate::piece::DayChoice;
 /// Grits that are offered. Common practice, no source.
 pub(super) const GRITS: [&str; 8] = ["80", "120", "150", "180", "240", "320", "400", "600"];
 
+/// A choice beside others.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct ChipView {
+    /// Stable key.
+    pub key: String,
+    /// Its words.
+    pub text: String,
+    /// Chosen.
+    pub selected: bool,
+}
+
 /// A sheet over the page; lists and fields that it does not have are empty.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SheetView {
@@ -32,7 +43,7 @@ pub struct SheetView {
     /// Heads the chips.
     pub chips_title: String,
     /// Choices side by side.
-    pub chips: Vec<OptionView>,
+    pub chips: Vec<ChipView>,
     /// The second field.
     pub second: Option<TypedView>,
     /// A caution; empty for none.
@@ -47,12 +58,18 @@ pub struct SheetView {
 
 impl App {
     pub(super) fn open_truing_sheet(&mut self, sheet: TruingSheet) {
+        match sheet {
+            TruingSheet::Oval => return self.open_oval_sheet(None),
+            TruingSheet::Where | TruingSheet::Round => return self.trueup_open_where(),
+            _ => {}
+        }
         let Some(piece) = self.truing_piece() else {
             return;
         };
         let finish = &piece.finish;
         let mut state = TruingState {
             of: self.states.truing.of.clone(),
+            shown: self.states.truing.shown,
             sheet: Some(sheet),
             ..TruingState::default()
         };
@@ -60,14 +77,6 @@ impl App {
             TruingSheet::Spigot => {
                 if let Some(size) = &finish.spigot_mm {
                     state.first = Field::of(self.as_typed(Quantity::SpigotDiameter, size));
-                }
-            }
-            TruingSheet::Oval => {
-                if let Some(oval) = &finish.oval {
-                    state.first =
-                        Field::of(self.as_typed(Quantity::OutsideDiameter, &oval.longest_mm));
-                    state.second =
-                        Field::of(self.as_typed(Quantity::OutsideDiameter, &oval.shortest_mm));
                 }
             }
             TruingSheet::Decision => {
@@ -82,7 +91,7 @@ impl App {
                     None => self.usual_signature(piece),
                 });
             }
-            TruingSheet::Grits | TruingSheet::Coat => {}
+            _ => {}
         }
         self.states.truing = state;
         // The bar would only take room from the sheet.
@@ -104,6 +113,8 @@ impl App {
     pub(super) fn choose_in_sheet(&mut self, key: &str) {
         let state = &mut self.states.truing;
         match state.sheet {
+            Some(TruingSheet::Where) => self.trueup_choose_where(key),
+            Some(TruingSheet::Round) => self.trueup_jump_to_reading(key),
             Some(TruingSheet::Decision) => state.decision = TrueDecision::from_key(key),
             Some(TruingSheet::Coat) => {
                 let day = DayChoice::ALL.into_iter().find(|d| d.key() == key);
@@ -150,13 +161,18 @@ impl App {
         };
         match sheet {
             TruingSheet::Oval => {
-                view.title = words.text("trueup-oval-sheet");
+                view.title = match state.station {
+                    None => words.text("trueup-oval-sheet"),
+                    Some(n) => words.with("trueup-oval-sheet-at", &[("n", i64::from(n).into())]),
+                };
                 view.note = words.text("trueup-oval-how");
                 view.numeric = true;
                 let mm = unit(Quantity::OutsideDiameter);
                 view.first = Some(field(&state.first, "trueup-longest").in_unit(mm.clone()));
                 view.second = Some(field(&state.second, "trueup-shortest").in_unit(mm));
             }
+            TruingSheet::Where => return Some(self.trueup_where_view(view)),
+            TruingSheet::Round => return Some(self.trueup_round_view(view)),
             TruingSheet::Spigot => {
                 view.title = words.text("trueup-spigot-sheet");
                 view.note = words.text("trueup-spigot-how");
@@ -166,6 +182,11 @@ impl App {
             }
             TruingSheet::Decision => {
                 view.title = words.text("trueup-decision-sheet");
+                let (kind, advice) = self.truing_advice(piece, &self.truing_sums(piece));
+                // What speaks against spinning it stands in its own box below.
+                if kind != "caution" {
+                    view.note = advice;
+                }
                 view.rows = TrueDecision::ALL
                     .iter()
                     .map(|d| OptionView {
@@ -185,10 +206,9 @@ impl App {
                 view.title = words.text("finish-grits-sheet");
                 view.chips = GRITS
                     .into_iter()
-                    .map(|g| OptionView {
-                        key: g,
+                    .map(|g| ChipView {
+                        key: g.to_owned(),
                         text: g.to_owned(),
-                        note: String::new(),
                         selected: state.grits.contains(&g),
                     })
                     .collect();
@@ -208,10 +228,9 @@ impl App {
                 view.chips_title = words.text("finish-coat-when");
                 view.chips = DayChoice::ALL
                     .into_iter()
-                    .map(|d| OptionView {
-                        key: d.key(),
+                    .map(|d| ChipView {
+                        key: d.key().to_owned(),
                         text: words.text(&format!("stages-day-{}", d.key())),
-                        note: String::new(),
                         selected: state.day == d,
                     })
                     .collect();

@@ -1,18 +1,12 @@
 //! True view: cracks first, then the oval and what can be left of the wall, the spigot, the decision.
 
-use evenwall_piece::detail::DetailField;
-use evenwall_piece::fact::StationRef;
-use evenwall_piece::piece::{Moment, OvalMeasured, Piece};
+use evenwall_piece::piece::{Moment, Piece};
 use evenwall_piece::stage::Stage;
-use evenwall_piece::truing::{
-    DoNotSpin, Fit, do_not_spin, first_to_look_at, most_left, ovality, spigot_fit, wall_to_true,
-};
+use evenwall_piece::truing::{DoNotSpin, do_not_spin, first_to_look_at};
 use evenwall_piece::vocabulary::{CrackAnswer, TrueDecision};
-use evenwall_piece::wanted;
 
-use super::SheetView;
+use super::{OvalPart, PlaceRow, SheetView};
 use crate::app::App;
-use crate::drawing::{OvalDrawing, oval};
 use crate::flaws::OptionView;
 use crate::piece::view::HeadView;
 use crate::words::dates::Dates;
@@ -28,31 +22,15 @@ pub struct CrackRow {
     pub note: String,
 }
 
-/// The oval as measured, with the sum.
-#[derive(Debug, Clone, PartialEq)]
-pub struct OvalPart {
-    /// At one true scale.
-    pub drawing: OvalDrawing,
-    /// What a screen reader says of it.
-    pub label: String,
-    /// In its middle: what can be left; empty where the wall is not known.
-    pub caption: String,
-    /// The figure.
-    pub value: String,
-    /// Its unit.
-    pub unit: String,
-    /// What the lines mean: dashed, pale, filled. Which of them are drawn.
-    pub legend: Vec<(&'static str, String)>,
-    /// The difference in words.
-    pub difference: String,
-    /// The sum in words, or what is lacking for it.
-    pub sum: String,
-    /// How it stands against the finish wall: `even`, `neutral`, `thin`; empty text for nothing to say.
-    pub tag_kind: &'static str,
-    /// "0.8 mm to spare".
-    pub tag: String,
-    /// What the finish wall is.
-    pub wanted: String,
+/// Something that is not known, and where to get it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LackRow {
+    /// `wall` or `size`.
+    pub key: &'static str,
+    /// What is not known.
+    pub title: String,
+    /// What it would tell.
+    pub note: String,
 }
 
 /// The page True.
@@ -82,16 +60,32 @@ pub struct TrueView {
     pub longest: (String, String, String),
     /// Shortest: label, figure, unit.
     pub shortest: (String, String, String),
-    /// The oval, once measured.
+    /// The button for another station, or more readings.
+    pub more: String,
+    /// The oval of one station: expected, and as measured.
     pub oval: Option<OvalPart>,
+    /// Heads the stations; empty where there is no more than one.
+    pub places_title: String,
+    /// The stations with what is known of them; touching one draws it.
+    pub places: Vec<PlaceRow>,
+    /// How the piece moved against the table, a line each.
+    pub moved: Vec<String>,
+    /// What the sums rest on and what they leave out, a line each.
+    pub notes: Vec<String>,
+    /// What is not known and would tell more.
+    pub lacks: Vec<LackRow>,
     /// Heads the spigot.
     pub spigot_title: String,
+    /// What the spigot was to be expected to be now; empty once it is round again.
+    pub spigot_expected: String,
     /// Label, figure, unit.
     pub spigot: (String, String, String),
     /// Whether it fits the jaws: `even` or `thin`, the words, and what is below.
     pub fits: Option<(&'static str, String, String)>,
     /// Heads the decision.
     pub decision_title: String,
+    /// What the sums and the cracks speak for: `caution`, `even`, `neutral`, `thin`, and the words; empty for nothing to say.
+    pub advice: (&'static str, String),
     /// Label and what was decided.
     pub decision: (String, String),
     /// When and why.
@@ -125,7 +119,12 @@ impl App {
             let (number, unit) = figure(mm);
             (words.text(id), number, unit)
         };
-        let measured = finish.oval.as_ref();
+        let sums = self.truing_sums(piece);
+        let widest = sums.places.iter().find(|p| p.place.widest);
+        let span = widest
+            .and_then(|p| p.place.measured.as_ref()?.span_mm())
+            .unzip();
+        let places = self.trueup_place_rows(&sums);
         let caution = match (&against, answer) {
             (Some(why), _) => self.spin_caution(why),
             (None, Some(CrackAnswer::Hairline)) => words.text("trueup-hairline"),
@@ -176,15 +175,30 @@ impl App {
             },
             caution,
             oval_title: words.text("trueup-oval"),
-            longest: row("trueup-longest", measured.map(|o| o.longest_mm.value)),
-            shortest: row("trueup-shortest", measured.map(|o| o.shortest_mm.value)),
-            oval: measured.map(|o| self.oval_part(piece, o)),
+            longest: row("trueup-longest", span.0),
+            shortest: row("trueup-shortest", span.1),
+            more: words.text("trueup-more"),
+            oval: self.trueup_oval_part(&sums),
+            places_title: if places.is_empty() {
+                String::new()
+            } else {
+                words.text("trueup-places")
+            },
+            places,
+            moved: self.trueup_moved(piece, &sums),
+            notes: self.truing_notes(piece, &sums),
+            lacks: self.truing_lacks(&sums),
             spigot_title: words.text("part-spigot"),
             spigot: row(
                 "trueup-spigot-label",
                 finish.spigot_mm.as_ref().map(|m| m.value),
             ),
-            fits: finish.spigot_mm.as_ref().map(|m| self.fits(piece, m.value)),
+            spigot_expected: self.trueup_spigot_expected(piece, &sums),
+            fits: finish
+                .spigot_mm
+                .as_ref()
+                .map(|m| self.trueup_fits(piece, m.value)),
+            advice: self.truing_advice(piece, &sums),
             decision_title: words.text("trueup-decision"),
             decision: (
                 words.text("trueup-decision-label"),
@@ -229,12 +243,12 @@ impl App {
         if !piece.living() || piece.finish.cracks.is_none() {
             return None;
         }
-        match (&piece.finish.oval, &piece.finish.decision) {
+        match (piece.finish.oval_measured(), &piece.finish.decision) {
             (_, Some((_, TrueDecision::Scrap, _))) => Some("scrap"),
             (_, Some((_, TrueDecision::Fill, _))) => Some("fill"),
-            (None, _) => Some("oval"),
-            (Some(_), None) => Some("decide"),
-            (Some(_), Some((_, TrueDecision::Go, _))) => {
+            (false, _) => Some("oval"),
+            (true, None) => Some("decide"),
+            (true, Some((_, TrueDecision::Go, _))) => {
                 (piece.stage() != Stage::Finish).then_some("finish")
             }
         }
@@ -247,114 +261,5 @@ impl App {
             DoNotSpin::Through => "trueup-do-not-spin-through",
             DoNotSpin::InFloor => "trueup-do-not-spin-floor",
         })
-    }
-
-    fn oval_part(&self, piece: &Piece, measured: &OvalMeasured) -> OvalPart {
-        let (words, numbers) = (self.words(), self.numbers());
-        let (longest, shortest) = (measured.longest_mm.value, measured.shortest_mm.value);
-        let wall = wall_to_true(piece);
-        let turned = piece.details.mm(DetailField::Diameter);
-        let drawing = oval(turned, longest, shortest, wall.map(|(_, mm)| mm));
-        let off = numbers.wall(ovality(measured)).text();
-        let mut part = OvalPart {
-            label: words.with(
-                "trueup-drawing-label",
-                &[
-                    ("longest", numbers.diameter_fine(longest).text().into()),
-                    ("shortest", numbers.diameter_fine(shortest).text().into()),
-                ],
-            ),
-            caption: String::new(),
-            value: String::new(),
-            unit: String::new(),
-            legend: [
-                ("turned", !drawing.turned.is_empty(), "trueup-legend-turned"),
-                ("dried", true, "trueup-legend-dried"),
-                ("finish", !drawing.finish.is_empty(), "trueup-legend-finish"),
-            ]
-            .into_iter()
-            .filter(|(_, drawn, _)| *drawn)
-            .map(|(key, _, id)| (key, words.text(id)))
-            .collect(),
-            difference: words.with("trueup-difference", &[("off", off.as_str().into())]),
-            sum: words.text("trueup-no-wall"),
-            tag_kind: "neutral",
-            tag: String::new(),
-            wanted: String::new(),
-            drawing,
-        };
-        let Some((station, wall)) = wall else {
-            return part;
-        };
-        let left = most_left(wall, longest, shortest);
-        let place = match station {
-            StationRef::Wall(n) => words.with("piece-station-n", &[("n", n.into())]),
-            StationRef::Floor => words.text("piece-station-floor"),
-        };
-        let shown = numbers.wall(left.max(0.0));
-        part.sum = words.with(
-            "trueup-sum",
-            &[
-                ("wall", numbers.wall(wall).text().into()),
-                ("place", place.into()),
-                ("half", numbers.wall(0.5 * ovality(measured)).text().into()),
-                ("left", shown.text().into()),
-            ],
-        );
-        part.caption = words.text("trueup-most-left");
-        part.value = shown.number;
-        part.unit = shown.unit;
-        let finish = wanted::finish_wall(piece).mm;
-        let spare = left - finish;
-        part.wanted = words.with(
-            "trueup-finish-wall",
-            &[("wall", numbers.wall(finish).short().text().into())],
-        );
-        let by = numbers.wall(spare.abs()).text();
-        (part.tag_kind, part.tag) = if spare < 0.0 {
-            ("thin", words.with("trueup-short", &[("by", by.into())]))
-        } else if spare < 1.0 {
-            ("neutral", words.with("trueup-tight", &[("by", by.into())]))
-        } else {
-            ("even", words.with("trueup-spare", &[("by", by.into())]))
-        };
-        part
-    }
-
-    fn fits(&self, piece: &Piece, spigot_mm: f64) -> (&'static str, String, String) {
-        let (words, numbers) = (self.words(), self.numbers());
-        let fit = spigot_fit(piece, self.shop(), spigot_mm);
-        let smallest = numbers.diameter_fine(fit.smallest_mm).short();
-        let range = match &fit.jaws {
-            Some(jaws) => {
-                let largest = numbers.diameter_fine(jaws.largest_mm).short();
-                words.with(
-                    "trueup-jaws-range",
-                    &[
-                        ("name", jaws.name.as_str().into()),
-                        ("range", numbers.range(&smallest, &largest).text().into()),
-                    ],
-                )
-            }
-            None => match piece.details.text(DetailField::Jaws) {
-                Some(name) => words.with(
-                    "trueup-jaws-unlisted",
-                    &[
-                        ("name", name.chars().take(60).collect::<String>().into()),
-                        ("smallest", smallest.text().into()),
-                    ],
-                ),
-                None => words.with(
-                    "trueup-jaws-assumed",
-                    &[("smallest", smallest.text().into())],
-                ),
-            },
-        };
-        let (kind, id) = match fit.fit {
-            Fit::Fits => ("even", "trueup-fits"),
-            Fit::TooSmall => ("thin", "trueup-too-small"),
-            Fit::TooLarge => ("thin", "trueup-too-large"),
-        };
-        (kind, words.text(id), range)
     }
 }

@@ -2,8 +2,10 @@
 
 mod asking;
 mod cursor;
+mod drying_sense;
 mod entry;
 mod measure;
+mod measures;
 mod outline;
 mod outline_view;
 mod panel;
@@ -13,6 +15,7 @@ mod sheet;
 mod spot;
 mod standing;
 mod status;
+mod sum;
 mod summary;
 mod summary_view;
 mod take_off;
@@ -28,11 +31,13 @@ use evenwall_piece::vocabulary::{Outline, Taken, WallFeel};
 
 pub use asking::{AnswerView, AskView};
 pub use entry::typed;
+pub use measures::{MeasureRow, MeasuresView};
 pub use outline_view::{DiameterRow, OutlineChoice, OutlineView};
 pub use record::ReadingEntry;
 pub use section_view::{BarView, MarkView};
 pub use sheet::{SheetRow, SheetView};
 pub use spot::{Spot, station_from_key, station_key};
+pub use sum::{SumView, WallSum};
 pub use summary_view::{SummaryRow, SummaryView, TakeOffRow};
 pub use view::{FactRow, FeelKey, StatusView, WallView};
 
@@ -89,6 +94,12 @@ pub enum WallAction {
     TakeBestWall,
     /// Left thin stations as they are, for now.
     LeaveThin,
+    /// Opened the sum of a figure.
+    OpenSum(WallSum),
+    /// Closed it.
+    CloseSum,
+    /// Went to where what is lacking for volume and weight is entered.
+    Supply,
     /// Went on to the next stage.
     GoOn,
     /// Picked an outline.
@@ -149,6 +160,7 @@ pub struct WallState {
     asking: Option<Asking>,
     thin_left: bool,
     diameter: Option<u8>,
+    sum: Option<WallSum>,
 }
 
 impl Default for WallState {
@@ -167,6 +179,7 @@ impl Default for WallState {
             asking: None,
             thin_left: false,
             diameter: None,
+            sum: None,
         }
     }
 }
@@ -194,6 +207,7 @@ impl App {
         state.sheet = None;
         state.asking = None;
         state.diameter = None;
+        state.sum = None;
         state.thin_left = false;
     }
 
@@ -273,6 +287,9 @@ impl App {
             }
             WallAction::TakeBestWall => return self.take_best_wall(&id, now),
             WallAction::LeaveThin => state.thin_left = true,
+            WallAction::OpenSum(sum) => state.sum = Some(sum),
+            WallAction::CloseSum => state.sum = None,
+            WallAction::Supply => self.supply(&id, now),
             WallAction::GoOn => return self.go_on(&id, now),
             WallAction::PickOutline(outline) => return self.pick_outline(&id, outline, now),
             WallAction::EditDiameter(station) => self.edit_diameter(station),

@@ -62,6 +62,8 @@ pub struct OutlineView {
     pub diameters_text: String,
     /// The diameters.
     pub diameters: Vec<DiameterRow>,
+    /// Diameters measured before the stations moved, each at its depth; empty for none.
+    pub diameters_kept: String,
     /// Head of the stations.
     pub stations_title: String,
     /// How many stations at which depths.
@@ -138,6 +140,7 @@ impl App {
             diameters_title: words.text("wall-diameters"),
             diameters_text: words.text("wall-diameters-text"),
             diameters: self.diameter_rows(piece),
+            diameters_kept: self.diameters_kept(piece),
             stations_title: words.text("wall-stations-title"),
             stations_text: self.stations_text(piece),
             lay_out_text: if needs_laying_out(piece) {
@@ -214,6 +217,29 @@ impl App {
             .collect()
     }
 
+    /// "Measured before the stations moved, and still counted: 141 mm, 66 mm down."
+    fn diameters_kept(&self, piece: &Piece) -> String {
+        if piece.diameters_between.is_empty() {
+            return String::new();
+        }
+        let words = self.words();
+        let shown = |mm: f64| self.numbers().diameter(mm).short().text();
+        let each: Vec<String> = piece
+            .diameters_between
+            .iter()
+            .map(|(depth, measure)| {
+                words.with(
+                    "wall-diameter-kept",
+                    &[
+                        ("diameter", shown(measure.value).into()),
+                        ("depth", shown(*depth).into()),
+                    ],
+                )
+            })
+            .collect();
+        words.with("wall-diameters-kept", &[("each", each.join("; ").into())])
+    }
+
     fn stations_text(&self, piece: &Piece) -> String {
         let numbers = self.numbers();
         let places = station_places(piece);
@@ -242,6 +268,7 @@ fn in_outline(piece: &Piece, outline: Outline) -> Piece {
     let mut other = piece.clone();
     other.diary = Vec::new();
     other.diameters.clear();
+    other.diameters_between.clear();
     other.details.set(
         DetailField::Outline,
         Some(DetailValue::Text(outline.key().to_owned())),

@@ -113,10 +113,9 @@ impl App {
     /// Why more than one place round is suggested here: a knot at this station, or a piece that has dried.
     pub(super) fn places_hint(&self, piece: &Piece) -> Option<&'static str> {
         let station = self.wall_cursor().at.station;
-        let knot = piece
-            .flaws
-            .iter()
-            .any(|f| f.note.kind == FlawKind::Knot && f.note.station == Some(station) && !f.gone());
+        let knot = piece.flaws.iter().any(|f| {
+            f.note.kind == FlawKind::Knot && piece.station_of(f) == Some(station) && !f.gone()
+        });
         if knot {
             Some("wall-places-hint-knot")
         } else if piece.stage().group() == Group::Finishing {

@@ -48,6 +48,17 @@ impl App {
         Ok(())
     }
 
+    /// To the page where what is lacking is entered.
+    pub(super) fn supply(&mut self, id: &PieceId, now: Moment) {
+        let Some((page, station)) = self.piece(id).map(Self::lacking_page) else {
+            return;
+        };
+        if let Some(station) = station {
+            self.jump_to(station);
+        }
+        self.open_page(page, now);
+    }
+
     /// Even: on to the next stage.
     pub(super) fn go_on(&mut self, id: &PieceId, now: Moment) -> Result<(), AppError> {
         let Some(next) = self.piece(id).and_then(stage_after) else {

@@ -6,9 +6,11 @@ use evenwall_piece::stage::Stage;
 use evenwall_piece::wanted;
 use evenwall_wood::evenness::{Evenness, Verdict};
 
+use super::measures::MeasuresView;
 use super::section_view::{BarScale, BarView};
 use super::spot::station_key;
 use super::standing::{Judged, Standing, standings};
+use super::sum::SumView;
 use super::summary::stage_after;
 use super::take_off::take_off;
 use crate::app::App;
@@ -97,6 +99,18 @@ pub struct SummaryView {
     pub leave: String,
     /// Stations that are thin or passed, one line each: "Leave station 2 alone, 1 thin".
     pub alone: Vec<String>,
+    /// Stations a little below the wall wanted, within the tolerance, and the best even wall; empty for none.
+    pub short: String,
+    /// Volume and weight.
+    pub measures: MeasuresView,
+    /// Head of what the unevenness means while it dries.
+    pub drying_title: String,
+    /// One sentence; empty where nothing can be said.
+    pub drying: String,
+    /// The sum that is open.
+    pub sum: Option<SumView>,
+    /// The word for closing.
+    pub close: String,
     /// All even: the sentence; empty otherwise.
     pub even: String,
     /// The one next action.
@@ -125,7 +139,7 @@ impl App {
             .filter(|s| s.station != StationRef::Floor)
             .collect();
         let evenness = self.evenness(piece);
-        let spread = evenness.map(|e| numbers.wall(e.spread_mm()));
+        let spread = evenness.as_ref().map(|e| numbers.wall(e.spread_mm()));
         let in_spread = compared(piece);
         let known = walls
             .iter()
@@ -143,6 +157,11 @@ impl App {
             })
             .collect();
         let thin = self.thin_box(piece, &all);
+        let short = if thin.title.is_empty() {
+            self.short_text(piece, &all)
+        } else {
+            String::new()
+        };
         let even = self.all_even(piece, &all);
         let nothing = if take_off.is_empty() && even.is_empty() && known > 0 {
             words.text("wall-nothing-off")
@@ -176,6 +195,16 @@ impl App {
             best_wall: thin.best_wall,
             leave: words.text("wall-leave"),
             alone: self.alone(&all),
+            short,
+            measures: if known > 0 {
+                self.measures_view(piece)
+            } else {
+                MeasuresView::default()
+            },
+            drying_title: words.text("wall-dry-title"),
+            drying: self.drying_sentence(piece, evenness.as_ref()),
+            sum: self.sum_view(piece),
+            close: words.text("action-close"),
             primary: if goes_on {
                 stage_after(piece).map_or_else(String::new, |next| {
                     words.with(
@@ -195,7 +224,7 @@ impl App {
     }
 
     /// The figures of the whole wall, over every place round every station compared; `None` below two readings.
-    fn evenness(&self, piece: &Piece) -> Option<Evenness> {
+    pub(super) fn evenness(&self, piece: &Piece) -> Option<Evenness> {
         let walls: Vec<f64> = compared(piece)
             .into_iter()
             .flat_map(|s| piece.readings_round(s))
@@ -250,7 +279,10 @@ impl App {
                 let how = s
                     .shown
                     .map_or_else(String::new, |r| self.when_and_how(r, now));
-                let name = self.part_name(piece, s.station);
+                let name = match s.station {
+                    StationRef::Floor => self.floor_text(piece, s),
+                    StationRef::Wall(_) => self.part_name(piece, s.station),
+                };
                 let station = self.station_name(s.station);
                 let said: Vec<&str> = [&station, &name, &reading, &verdict, &how, &note]
                     .into_iter()
@@ -264,11 +296,7 @@ impl App {
                         StationRef::Floor => words.text("wall-floor-short"),
                     },
                     label: said.join(", "),
-                    name: if s.station == StationRef::Floor {
-                        station
-                    } else {
-                        name
-                    },
+                    name,
                     reading,
                     how,
                     kind: Self::verdict_kind(s.judged),

@@ -2,10 +2,12 @@
 
 use evenwall_piece::fact::StationRef;
 use evenwall_piece::piece::Piece;
-use evenwall_piece::vocabulary::WallFeel;
+use evenwall_piece::vocabulary::{Taken, WallFeel};
 use evenwall_piece::wanted;
-use evenwall_wood::evenness::Verdict;
+use evenwall_wood::evenness::{Verdict, short_stations};
 
+use super::measure::wanted_at;
+use super::spot::station_key;
 use super::standing::{Judged, Standing, alarming};
 use crate::app::App;
 
@@ -86,6 +88,57 @@ impl App {
                     &[("wall", numbers.wall(mm).short().text().into())],
                 )
             }),
+        }
+    }
+
+    /// Stations that are even but below the wall wanted, and the even wall that all can still be brought to; empty for none.
+    pub(super) fn short_text(&self, piece: &Piece, all: &[Standing<'_>]) -> String {
+        let read: Vec<(StationRef, f64)> = all
+            .iter()
+            .filter(|s| s.station != StationRef::Floor && !s.before)
+            .filter_map(|s| Some((s.station, s.judged.mm()?)))
+            .collect();
+        let walls: Vec<f64> = read.iter().map(|r| r.1).collect();
+        let short = short_stations(&walls, wanted::wall_now(piece).mm);
+        let Some(best) = self.best_wall_mm(piece).filter(|_| !short.is_empty()) else {
+            return String::new();
+        };
+        let which: Vec<String> = short.iter().map(|i| station_key(read[*i].0)).collect();
+        self.words().with(
+            "wall-short-within",
+            &[
+                ("n", which.len().into()),
+                ("which", which.join(", ").into()),
+                ("wall", self.numbers().wall(best).short().text().into()),
+            ],
+        )
+    }
+
+    /// "floor left above the foot line, 12 mm wanted, rod 180 mm".
+    pub(super) fn floor_text(&self, piece: &Piece, floor: &Standing<'_>) -> String {
+        let words = self.words();
+        let numbers = self.numbers();
+        let wanted = numbers
+            .wall(wanted_at(piece, StationRef::Floor))
+            .short()
+            .text();
+        let height = wanted::height(piece);
+        let rod = floor
+            .shown
+            .filter(|r| r.reading.taken == Taken::DepthRod && height.said)
+            .and_then(|_| floor.judged.mm());
+        match rod {
+            Some(left) => words.with(
+                "wall-floor-left-rod",
+                &[
+                    ("wanted", wanted.into()),
+                    (
+                        "rod",
+                        numbers.diameter(height.mm - left).short().text().into(),
+                    ),
+                ],
+            ),
+            None => words.with("wall-floor-left", &[("wanted", wanted.into())]),
         }
     }
 

@@ -3,7 +3,7 @@
 //! A new page adds its file to both lists; a test compares the lists with the folders.
 
 /// UK English: complete.
-pub(super) const EN_GB: [(&str, &str); 21] = [
+pub(super) const EN_GB: [(&str, &str); 24] = [
     ("common", include_str!("en-GB/common.ftl")),
     ("numbers", include_str!("en-GB/numbers.ftl")),
     ("today", include_str!("en-GB/today.ftl")),
@@ -18,6 +18,8 @@ pub(super) const EN_GB: [(&str, &str); 21] = [
     ("plan", include_str!("en-GB/plan.ftl")),
     ("sums", include_str!("en-GB/sums.ftl")),
     ("diary", include_str!("en-GB/diary.ftl")),
+    ("dried-well", include_str!("en-GB/dried-well.ftl")),
+    ("climate-log", include_str!("en-GB/climate-log.ftl")),
     ("shop", include_str!("en-GB/shop.ftl")),
     ("stages", include_str!("en-GB/stages.ftl")),
     ("demo", include_str!("en-GB/demo.ftl")),
@@ -25,10 +27,11 @@ pub(super) const EN_GB: [(&str, &str); 21] = [
     ("new-piece", include_str!("en-GB/new-piece.ftl")),
     ("frame", include_str!("en-GB/frame.ftl")),
     ("photos", include_str!("en-GB/photos.ftl")),
+    ("records", include_str!("en-GB/records.ftl")),
 ];
 
 /// US English: only what differs.
-pub(super) const EN_US: [(&str, &str); 21] = [
+pub(super) const EN_US: [(&str, &str); 24] = [
     ("common", include_str!("en-US/common.ftl")),
     ("numbers", include_str!("en-US/numbers.ftl")),
     ("today", include_str!("en-US/today.ftl")),
@@ -43,6 +46,8 @@ pub(super) const EN_US: [(&str, &str); 21] = [
     ("plan", include_str!("en-US/plan.ftl")),
     ("sums", include_str!("en-US/sums.ftl")),
     ("diary", include_str!("en-US/diary.ftl")),
+    ("dried-well", include_str!("en-US/dried-well.ftl")),
+    ("climate-log", include_str!("en-US/climate-log.ftl")),
     ("shop", include_str!("en-US/shop.ftl")),
     ("stages", include_str!("en-US/stages.ftl")),
     ("demo", include_str!("en-US/demo.ftl")),
@@ -50,4 +55,5 @@ pub(super) const EN_US: [(&str, &str); 21] = [
     ("new-piece", include_str!("en-US/new-piece.ftl")),
     ("frame", include_str!("en-US/frame.ftl")),
     ("photos", include_str!("en-US/photos.ftl")),
+    ("records", include_str!("en-US/records.ftl")),
 ];

@@ -120,9 +120,7 @@ impl Link {
             }
             Self::Cracks => said(piece.finish.cracks.is_some()),
             Self::Oval => {
-                let oval = piece.finish.oval.as_ref()?;
-                let longest_mm = finite(&oval.longest_mm)?;
-                let shortest_mm = finite(&oval.shortest_mm)?;
+                let (longest_mm, shortest_mm) = widest_oval(piece)?;
                 Some(Measured::Oval {
                     longest_mm,
                     shortest_mm,
@@ -137,6 +135,20 @@ impl Link {
             Self::Coats => said(!piece.finish.coats.is_empty()),
             Self::Signed => said(piece.finish.signed.is_some()),
         }
+    }
+}
+
+/// Longest and shortest diameter at the widest place; where only stations were measured, at the widest of them.
+fn widest_oval(piece: &Piece) -> Option<(f64, f64)> {
+    let stations = piece.finish.ovals.values();
+    let widest = || {
+        stations
+            .filter_map(|o| o.measured.span_mm())
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+    };
+    match &piece.finish.oval {
+        Some(oval) => finite(&oval.longest_mm).zip(finite(&oval.shortest_mm)),
+        None => widest(),
     }
 }
 

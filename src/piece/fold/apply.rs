@@ -3,11 +3,12 @@
 use crate::detail::Details;
 use crate::fact::PieceFact;
 use crate::fold::deletion::Deletion;
+use crate::fold::laying_out::lay_out;
 use crate::fold::photos::Photos;
 use crate::ids::{EntryId, FlawId, LineId, PieceId};
 use crate::piece::{
-    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, StageVisit, StationReading,
-    Stations, Tick, Weighing,
+    FinishRecord, Flaw, FlawEvent, Look, Moment, OvalMeasured, Piece, SectionMeasured, StageVisit,
+    StationOval, StationReading, Stations, Tick, Weighing,
 };
 use crate::stage::{Group, Stage};
 use crate::vocabulary::Method;
@@ -39,6 +40,7 @@ impl Fold {
                 readings: Vec::new(),
                 readings_from: 0,
                 diameters: Default::default(),
+                diameters_between: Vec::new(),
                 flaws: Vec::new(),
                 photos: Vec::new(),
                 looks: Vec::new(),
@@ -50,6 +52,7 @@ impl Fold {
                 came_back: false,
                 diary: Vec::with_capacity(lines),
                 unknown_facts: 0,
+                lines: 0,
             },
             deletion: Deletion::default(),
             created_in: None,
@@ -73,6 +76,7 @@ impl Fold {
             let finish = &mut self.piece.finish;
             finish.cracks = None;
             finish.oval = None;
+            finish.ovals.clear();
             finish.spigot_mm = None;
             finish.decision = None;
         }
@@ -128,9 +132,9 @@ impl Fold {
                     depths_mm: depths_mm.clone(),
                 };
                 if stations.moved_from(&piece.stations) {
-                    piece.readings_from = piece.readings.len();
+                    piece.finish.ovals.clear();
                 }
-                piece.stations = stations;
+                lay_out(piece, stations);
             }
             PieceFact::Reading(reading) => {
                 piece.half_turned = None;
@@ -157,6 +161,7 @@ impl Fold {
                         found_at: at,
                         found_in: stage,
                         note: note.clone(),
+                        depth_mm: None,
                         events: Vec::new(),
                     });
                 }
@@ -218,6 +223,30 @@ impl Fold {
                     longest_mm,
                     shortest_mm,
                 });
+            }
+            PieceFact::OvalAt {
+                station,
+                longest_mm,
+                shortest_mm,
+            } => {
+                let measured = SectionMeasured::Two {
+                    longest_mm: longest_mm.clone(),
+                    shortest_mm: shortest_mm.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
+            }
+            PieceFact::OvalRound {
+                station,
+                how,
+                readings,
+            } => {
+                let measured = SectionMeasured::Round {
+                    how: *how,
+                    readings: readings.clone(),
+                };
+                let oval = StationOval { at, measured };
+                piece.finish.ovals.insert(*station, oval);
             }
             PieceFact::SpigotTrued(size) => piece.finish.spigot_mm = Some(size.clone()),
             PieceFact::TrueDecided { decision, reason } => {
@@ -305,6 +334,8 @@ fn in_hand(fact: &PieceFact) -> bool {
             | PieceFact::Weighed { .. }
             | PieceFact::Cracks(_)
             | PieceFact::Oval { .. }
+            | PieceFact::OvalAt { .. }
+            | PieceFact::OvalRound { .. }
             | PieceFact::SpigotTrued(_)
             | PieceFact::Grits(_)
             | PieceFact::Coat(_)

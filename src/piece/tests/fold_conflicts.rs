@@ -156,6 +156,62 @@ fn a_reading_from_before_the_stations_moved_counts_at_no_station_and_is_kept() {
 }
 
 #[test]
+fn diameters_and_flaws_keep_their_depth_when_the_stations_move() {
+    let at = |depths: &[f64]| F::Stations {
+        count: u8::try_from(depths.len()).unwrap(),
+        depths_mm: depths.to_vec(),
+    };
+    let diameter = |station, mm| F::OutsideDiameter {
+        station,
+        diameter_mm: Some(Measure::plain(mm)),
+    };
+    let F::FlawFound(mut knot) = flaw("f", FlawKind::Knot) else {
+        panic!("a flaw");
+    };
+    knot.station = Some(StationRef::Wall(2));
+    let mut lines = with(vec![
+        line("bench", 3, 3, vec![at(&[10.0, 50.0, 90.0])]),
+        line("bench", 4, 4, vec![diameter(2, 120.0), diameter(3, 100.0)]),
+        line("bench", 5, 5, vec![F::FlawFound(knot)]),
+        line("bench", 6, 6, vec![at(&[10.0, 30.0, 70.0, 90.2])]),
+    ]);
+    let before = fold_both_ways(&lines[..lines.len() - 1]);
+    let noted = Some(StationRef::Wall(2));
+    assert_eq!(
+        (before.flaws[0].depth_mm, before.diameters.len()),
+        (None, 2)
+    );
+    let moved = fold_both_ways(&lines);
+    assert_eq!(moved.diameters_between, [(50.0, Measure::plain(120.0))]);
+    assert_eq!(
+        moved.diameters[&4],
+        Measure::plain(100.0),
+        "its depth again"
+    );
+    assert_eq!(moved.diameters.len(), 1);
+    assert_eq!(moved.flaws[0].note.station, noted, "as it was noted");
+    assert_eq!(moved.flaws[0].depth_mm, Some(50.0));
+    // 30 and 70 lie as near: the upper one.
+    assert_eq!(
+        moved.note_now(&moved.flaws[0]).station,
+        Some(StationRef::Wall(2))
+    );
+    // A later diameter at the new station is another; back at the old depths the first counts there again.
+    lines.push(line("bench", 7, 7, vec![diameter(2, 110.0)]));
+    lines.push(line("bench", 8, 8, vec![at(&[10.0, 50.0, 90.0])]));
+    let back = fold_both_ways(&lines);
+    assert_eq!(back.diameters[&2], Measure::plain(120.0));
+    assert_eq!(back.diameters[&3], Measure::plain(100.0));
+    assert_eq!(back.diameters_between, [(30.0, Measure::plain(110.0))]);
+    assert_eq!(back.station_of(&back.flaws[0]), noted);
+    lines.truncate(lines.len() - 3);
+    lines.push(retracts("bench", 7, 7, line_id("bench", 6)));
+    let undone = fold_both_ways(&lines);
+    assert_eq!(undone.diameters, before.diameters);
+    assert_eq!(undone.flaws, before.flaws);
+}
+
+#[test]
 fn of_a_detail_set_on_two_devices_the_later_shows_and_both_stay_in_the_diary() {
     let piece = fold_both_ways(&with(vec![
         line("phone", 1, 3, vec![mark("K08")]),
@@ -286,4 +342,28 @@ fn anything_measured_finds_a_piece_that_could_not_be_found() {
         ]));
         assert_eq!(piece.not_found, None, "{seen:?}");
     }
+}
+
+// Ovals at stations.
+
+#[test]
+fn an_oval_measured_at_a_station_on_two_devices_counts_as_the_later_and_both_stay() {
+    let oval = |longest| F::OvalAt {
+        station: 2,
+        longest_mm: Measure::plain(longest),
+        shortest_mm: Measure::plain(170.0),
+    };
+    let piece = fold_both_ways(&with(vec![
+        line("bench", 3, 3, vec![oval(180.0)]),
+        line("phone", 1, 3, vec![oval(179.0)]),
+    ]));
+    assert_eq!(piece.finish.ovals.len(), 1);
+    // `phone` comes after the bench in fold order at the same seq.
+    let span = piece.finish.ovals[&2].measured.span_mm();
+    assert_eq!(span, Some((179.0, 170.0)));
+    let told = piece
+        .diary
+        .iter()
+        .filter(|e| matches!(e.fact, F::OvalAt { .. }) && !e.retracted);
+    assert_eq!(told.count(), 2);
 }

@@ -48,6 +48,7 @@ fn timeless(mut piece: Piece) -> Piece {
     let finish = &mut piece.finish;
     finish.cracks = finish.cracks.map(|(_, c)| (t, c));
     finish.oval.iter_mut().for_each(|o| o.at = t);
+    finish.ovals.values_mut().for_each(|o| o.at = t);
     finish.decision.iter_mut().for_each(|d| d.0 = t);
     for list in [&mut finish.grits, &mut finish.coats] {
         list.iter_mut().for_each(|g| g.0 = t);
@@ -123,7 +124,11 @@ proptest! {
         let mut redone = lines.clone();
         redone.push(retracts("undoer", 1, top + 1, which.get(&lines).id.clone()));
         redone.push(retracts("undoer", 2, top + 2, line_id("undoer", 1)));
-        prop_assert_eq!(before, fold(&redone));
+        let mut after = fold(&redone);
+        // Only the count of lines goes on: it is what tells a calendar that something was recorded.
+        prop_assert_eq!(after.lines, before.lines + 2);
+        after.lines = before.lines;
+        prop_assert_eq!(before, after);
     }
 
     #[test]

@@ -9,7 +9,8 @@ use std::collections::HashSet;
 use chrono::NaiveDate;
 use evenwall_piece::line::Line;
 use evenwall_piece::shop::{
-    Bar, ChecklistChange, Climate, Jaws, OwnWood, Shop, ShopFact as F, fold_shop,
+    Bar, ChecklistChange, Climate, Jaws, LoggedAir, LoggedReading, OwnWood, Shop, ShopFact as F,
+    fold_shop,
 };
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::Room;
@@ -70,6 +71,21 @@ fn checklist() -> impl Strategy<Value = F> {
     .prop_map(F::Checklist)
 }
 
+fn logged() -> impl Strategy<Value = F> {
+    let at = chrono::DateTime::parse_from_rfc3339("2026-05-01T12:00:00+01:00").unwrap();
+    let reading =
+        (0..40_i64, -10.0..40.0_f64, 20.0..95.0_f64).prop_map(move |(day, temp_c, rh_pct)| {
+            LoggedReading {
+                at: at + chrono::Duration::days(day),
+                temp_c,
+                rh_pct,
+            }
+        });
+    let readings = proptest::collection::vec(reading, 0..4);
+    (select(Room::ALL), readings)
+        .prop_map(|(room, readings)| F::ClimateLog(LoggedAir { room, readings }))
+}
+
 fn shop_fact() -> impl Strategy<Value = F> {
     let day = (1..28_u32).prop_map(|d| NaiveDate::from_ymd_opt(2026, 5, d).unwrap());
     let air = (select(Room::ALL), -10.0..40.0_f64, 20.0..95.0_f64);
@@ -80,6 +96,7 @@ fn shop_fact() -> impl Strategy<Value = F> {
             temp_c,
             rh_pct
         })),
+        logged(),
         (id(), 20.0..40.0_f64).prop_map(|(id, smallest_mm)| {
             F::Jaws(Jaws {
                 name: id.clone(),
@@ -124,7 +141,8 @@ fn kind_index(fact: &F) -> usize {
         F::Away { .. } => 10,
         F::Back => 11,
         F::Retracts(_) => 12,
-        F::Unknown { .. } => 13,
+        F::ClimateLog(_) => 13,
+        F::Unknown { .. } => 14,
     }
 }
 
@@ -198,7 +216,7 @@ fn the_strategies_invent_every_kind_of_fact() {
     let kinds: HashSet<usize> = (0..2000)
         .map(|_| kind_index(&facts.new_tree(&mut runner).unwrap().current()))
         .collect();
-    assert_eq!(kinds.len(), 14);
+    assert_eq!(kinds.len(), 15);
 }
 
 fn set(key: &str, value: &str) -> F {

@@ -6,7 +6,7 @@ mod support;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::diary::DiaryEntry;
 use evenwall_piece::fact::{
-    Clock, FlawNote, FlawTreated, Measure, PieceFact as F, Reading, StationRef,
+    Clock, FlawNote, FlawTreated, Measure, PieceFact as F, Reading, RoundReading, StationRef,
 };
 use evenwall_piece::ids::FlawId;
 use evenwall_piece::piece::Piece;
@@ -14,9 +14,10 @@ use evenwall_piece::shop::{Jaws, Shop};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::truing::{
     DoNotSpin, Fit, do_not_spin, first_to_look_at, most_left, ovality, spigot_fit, wall_to_true,
+    walls_there,
 };
 use evenwall_piece::vocabulary::{
-    CrackAnswer, FlawChange, FlawKind, Taken, Treatment, TrueDecision,
+    CrackAnswer, FlawChange, FlawKind, RoundHow, Taken, Treatment, TrueDecision,
 };
 use support::{fold, line, line_id, retracts};
 
@@ -208,6 +209,11 @@ fn what_an_earlier_true_was_told_does_not_count_for_a_later_one() {
                 longest_mm: Measure::plain(195.0),
                 shortest_mm: Measure::plain(188.0),
             },
+            F::OvalAt {
+                station: 2,
+                longest_mm: Measure::plain(180.0),
+                shortest_mm: Measure::plain(175.0),
+            },
             F::SpigotTrued(Measure::plain(52.0)),
             F::TrueDecided {
                 decision: TrueDecision::Fill,
@@ -222,6 +228,8 @@ fn what_an_earlier_true_was_told_does_not_count_for_a_later_one() {
         let finish = &piece.finish;
         let gone = finish.cracks.is_none();
         assert_eq!(finish.oval.is_none(), gone);
+        assert_eq!(finish.ovals.is_empty(), gone);
+        assert_ne!(finish.oval_measured(), gone);
         assert_eq!(finish.spigot_mm.is_none(), gone);
         assert_eq!(finish.decision.is_none(), gone);
         assert_eq!(do_not_spin(&piece).is_none(), gone);
@@ -262,4 +270,65 @@ fn taking_back_the_way_into_a_later_true_brings_its_answers_back() {
     let undone = [&lines[..], &[retracts("a", 3, 3, line_id("a", 2))]].concat();
     let answer = fold(&undone).finish.cracks.map(|(_, a)| a);
     assert_eq!(answer, Some(CrackAnswer::Hairline));
+}
+
+#[test]
+fn walls_read_dry_stand_for_the_station_once_there_is_one() {
+    let walls = |facts: Vec<F>| walls_there(&piece(facts), 2);
+    let green = vec![
+        read(StationRef::Wall(2), 12, 10.0),
+        read(StationRef::Wall(2), 6, 11.0),
+        read(StationRef::Wall(1), 12, 9.0),
+    ];
+    let seen: Vec<_> = walls(green.clone())
+        .iter()
+        .map(|w| (w.position.hour(), w.mm, w.dry))
+        .collect();
+    assert_eq!(seen, [(12, 10.0, false), (6, 11.0, false)]);
+    let dry = vec![
+        F::StageMoved(Stage::True),
+        read(StationRef::Wall(2), 3, 9.5),
+        F::OvalAt {
+            station: 2,
+            longest_mm: Measure::plain(195.0),
+            shortest_mm: Measure::plain(188.0),
+        },
+    ];
+    let seen = walls([green, dry].concat());
+    assert_eq!(seen.len(), 1);
+    assert_eq!((seen[0].mm, seen[0].dry), (9.5, true));
+}
+
+#[test]
+fn an_oval_at_a_station_counts_until_the_stations_move() {
+    let laid = |count, depths: &[f64]| F::Stations {
+        count,
+        depths_mm: depths.to_vec(),
+    };
+    let round = |how, values: &[f64]| F::OvalRound {
+        station: 1,
+        how,
+        readings: values
+            .iter()
+            .enumerate()
+            .map(|(i, v)| RoundReading {
+                turn_deg: 45.0 * i as f64,
+                mm: Measure::plain(*v),
+            })
+            .collect(),
+    };
+    let from_centre = [70.0, 69.0, 68.0, 69.5, 70.5, 69.0, 67.5, 69.5];
+    let facts = vec![
+        laid(2, &[20.0, 80.0]),
+        round(RoundHow::FromCentre, &from_centre),
+    ];
+    let kept = piece(facts.clone());
+    // Opposite distances make a diameter: 70 + 70.5 and 68 + 67.5.
+    let span = kept.finish.ovals[&1].measured.span_mm();
+    assert_eq!(span, Some((140.5, 135.5)));
+    let moved = piece([facts, vec![laid(2, &[30.0, 80.0])]].concat());
+    assert!(moved.finish.ovals.is_empty());
+    let across = piece(vec![round(RoundHow::Diameters, &[140.0, 138.0, 136.0])]);
+    let span = across.finish.ovals[&1].measured.span_mm();
+    assert_eq!(span, Some((140.0, 136.0)));
 }

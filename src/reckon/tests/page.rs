@@ -121,7 +121,7 @@ fn documented_and_given_keys_are_the_same() {
 fn check_key(key: &Key, of: &str) {
     let units = [
         "_mm", "_cm2", "_cm3", "_g", "_kg_m3", "_mpa", "_hpa", "_n", "_c", "_deg", "_rpm", "_pct",
-        "_per_k", "_ratio",
+        "_per_k", "_ratio", "_g_day", "_m_s", "_m2_s", "_m3_s", "day", "days",
     ];
     let number = matches!(
         key.kind,
@@ -131,7 +131,15 @@ fn check_key(key: &Key, of: &str) {
             | Kind::Point(_)
             | Kind::Points(..)
     );
-    let counts = ["most", "outline_points"];
+    let counts = [
+        "most",
+        "outline_points",
+        "steps",
+        "kept",
+        "all",
+        "other_kept",
+        "other_all",
+    ];
     assert!(
         !number || counts.contains(&key.name) || units.iter().any(|u| key.name.ends_with(u)),
         "{of}: {} has no unit",

@@ -43,6 +43,10 @@ pub enum Trouble {
     SyncFails,
     /// No file can be read: no permission.
     Unreadable,
+    /// The next write is cut short after so many bytes and refused; then all is well again.
+    Interrupted(usize),
+    /// Every write and sync takes so long, and a line that is added lies there by half meanwhile.
+    Slow(Duration),
     /// Locks are not supported.
     NoLocks,
 }
@@ -114,6 +118,20 @@ impl FaultyDisk {
         self.model().trouble = trouble;
     }
 
+    /// Something goes wrong once this step was taken, counted from 0 like [`FaultyDisk::steps`].
+    pub fn trouble_after(&self, step: usize, trouble: Trouble) {
+        self.model().planned = Some((step, trouble));
+    }
+
+    fn wait(&self) -> bool {
+        let trouble = self.model().trouble;
+        if let Some(Trouble::Slow(time)) = trouble {
+            std::thread::sleep(time);
+            return true;
+        }
+        false
+    }
+
     /// Length of the last write in bytes; 0 where it was synced since.
     #[must_use]
     pub fn last_write_len(&self) -> usize {
@@ -152,6 +170,12 @@ impl Disk for FaultyDisk {
     }
 
     fn append(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        let half = bytes.len() / 2;
+        if self.wait() && half > 0 {
+            self.model().put(path, &bytes[..half], false)?;
+            self.wait();
+            return self.model().put(path, &bytes[half..], false);
+        }
         self.model().put(path, bytes, false)
     }
 
@@ -160,10 +184,12 @@ impl Disk for FaultyDisk {
     }
 
     fn sync_file(&self, path: &Path) -> io::Result<()> {
+        self.wait();
         self.model().sync(path, "file")
     }
 
     fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        self.wait();
         self.model().sync(path, "folder")
     }
 

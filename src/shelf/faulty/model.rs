@@ -30,6 +30,8 @@ pub struct Model {
     pub syncs: Vec<(String, usize)>,
     pub ignored_sync: Option<usize>,
     pub trouble: Option<Trouble>,
+    /// What goes wrong once a step was taken.
+    pub planned: Option<(usize, Trouble)>,
     /// File and its length before the last write, until that is synced.
     pub last_write: Option<(usize, usize)>,
     pub locks: BTreeSet<PathBuf>,
@@ -74,6 +76,9 @@ impl Model {
     /// Counts a step. True where the machine goes down at it.
     pub fn step(&mut self) -> bool {
         let down = self.crash_at == Some(self.steps);
+        if let Some((_, trouble)) = self.planned.take_if(|(step, _)| *step == self.steps) {
+            self.trouble = Some(trouble);
+        }
         self.steps += 1;
         self.crashed |= down;
         down
@@ -111,8 +116,13 @@ impl Model {
                 *room -= fits;
                 fits
             }
+            Some(Trouble::Interrupted(keep)) => bytes.len().min(*keep),
             _ => bytes.len(),
         };
+        let interrupted = self
+            .trouble
+            .take_if(|t| matches!(t, Trouble::Interrupted(_)))
+            .is_some();
         let time = self.steps as u64 + 1;
         let Node::File { now, changed, .. } = &mut self.nodes[id] else {
             return Err(ErrorKind::IsADirectory.into());
@@ -126,7 +136,9 @@ impl Model {
         if self.step() {
             return Err(gone());
         }
-        if fits < bytes.len() {
+        if interrupted {
+            Err(io::Error::other("the write was interrupted"))
+        } else if fits < bytes.len() {
             Err(ErrorKind::StorageFull.into())
         } else {
             Ok(())
@@ -187,6 +199,7 @@ impl Model {
         self.crashed = false;
         self.ignored_sync = None;
         self.trouble = None;
+        self.planned = None;
         self.locks.clear();
     }
 }

@@ -64,6 +64,7 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
         measured: d.measured,
     });
     a.set_diameters(fill(a.get_diameters(), diameters.collect()));
+    a.set_diameters_kept(view.diameters_kept.into());
     a.set_stations_title(view.stations_title.into());
     a.set_stations_text(view.stations_text.into());
     a.set_lay_out_text(view.lay_out_text.into());

@@ -6,10 +6,10 @@ use std::rc::Rc;
 use evenwall_app::action::Action;
 use evenwall_app::app::App;
 use evenwall_app::route::Page;
-use evenwall_app::wall::{WallAction, station_from_key};
+use evenwall_app::wall::{MeasuresView, WallAction, WallSum, station_from_key};
 use evenwall_piece::ids::PieceId;
 use evenwall_piece::piece::Moment;
-use evenwall_ui::{AppWindow, SummaryItem, TakeOffItem, WallSummaryAdapter};
+use evenwall_ui::{AppWindow, MeasureItem, SummaryItem, TakeOffItem, WallSummaryAdapter};
 use slint::{ComponentHandle, SharedString};
 
 use super::{bar, wall};
@@ -26,6 +26,13 @@ pub(super) fn connect(screens: &Rc<Screens>) {
     }));
     adapter.on_take_best(on_touch(screens, || wall(WallAction::TakeBestWall)));
     adapter.on_leave_thin(on_touch(screens, || wall(WallAction::LeaveThin)));
+    adapter.on_open_sum(on(screens, |which: SharedString| match which.as_str() {
+        "drying" => Some(wall(WallAction::OpenSum(WallSum::Drying))),
+        "weight" => Some(wall(WallAction::OpenSum(WallSum::Weight))),
+        _ => None,
+    }));
+    adapter.on_close_sum(on_touch(screens, || wall(WallAction::CloseSum)));
+    adapter.on_supply(on_touch(screens, || wall(WallAction::Supply)));
     adapter.on_whole_round(on_touch(screens, || wall(WallAction::WholeRound)));
     let weak = Rc::downgrade(screens);
     adapter.on_primary_key(move || {
@@ -51,6 +58,21 @@ pub(super) fn connect(screens: &Rc<Screens>) {
 
 fn page_piece(screens: &Screens) -> Option<PieceId> {
     screens.read(|app| app.route().page().and_then(Page::piece).cloned())
+}
+
+fn measures(a: &WallSummaryAdapter<'_>, view: MeasuresView) {
+    a.set_measures_title(view.title.into());
+    let rows = view.rows.into_iter().map(|r| MeasureItem {
+        label: r.label.into(),
+        value: r.value.into(),
+    });
+    a.set_measures(fill(a.get_measures(), rows.collect()));
+    a.set_weight_label(view.weight_label.into());
+    a.set_weight(view.weight.into());
+    a.set_weight_note(view.weight_note.shown());
+    a.set_measures_text(view.text.into());
+    a.set_measures_alarming(view.alarming);
+    a.set_way(view.way.into());
 }
 
 /// Shows the result.
@@ -101,6 +123,19 @@ pub(super) fn show(window: &AppWindow, app: &App, now: Moment) {
         a.get_alone(),
         view.alone.into_iter().map(Into::into).collect(),
     ));
+    a.set_short(view.short.into());
+    measures(&a, view.measures);
+    a.set_drying_title(view.drying_title.into());
+    a.set_drying(view.drying.into());
+    a.set_sum_open(view.sum.is_some());
+    // A sheet that closes keeps its text while it goes.
+    if let Some(sum) = view.sum {
+        a.set_sum_title(sum.title.into());
+        a.set_sum_line(sum.line.shown());
+        a.set_sum_why(sum.why.shown());
+        a.set_sum_source(sum.source.shown());
+    }
+    a.set_close_text(view.close.into());
     a.set_even(view.even.into());
     a.set_primary(view.primary.into());
     a.set_goes_on(view.goes_on);

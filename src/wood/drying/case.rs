@@ -20,6 +20,9 @@ pub const BAG: Range = Range::new("conductance of the bag", "m3/s", 1.0e-9, 1.0e
 /// Share of the free air's exchange that a cover lets through.
 pub const COVER: Range = Range::new("share a cover lets through", "", 1.0e-4, 2.0);
 
+/// Exchange of a face with the air about it.
+pub const EXCHANGE: Range = Range::new("exchange of a face with the air", "m/s", 1.0e-6, 0.1);
+
 /// Exchange of a face with open air, m/s. Falls out of weighed pieces as an order of magnitude; no published number.
 pub const OPEN_AIR: f64 = 2.5e-3;
 /// Share of [`OPEN_AIR`] in still air, a cupboard: 1e-3 m/s. From memory, an order of magnitude.
@@ -102,7 +105,7 @@ pub struct Case {
 pub struct Tuning {
     /// On the diffusivity.
     pub diffusion: f64,
-    /// On the exchange of the faces with the air, in every phase.
+    /// On the exchange of the faces with the air, in every phase; an exchange of h m/s is h over [`OPEN_AIR`].
     pub surface: f64,
     /// On the conductance of the bag, or on what a cover lets through.
     pub habit: f64,

@@ -21,6 +21,8 @@
 //! # Ok::<(), evenwall_wood::drying::DryingError>(())
 //! ```
 //!
+//! [`bag`] turns grams a day into a conductance; [`series`] holds the solver's slab against Crank's series.
+//!
 //! [`uneven()`] gives the worst difference of thin and thick walls and of face and middle over a course, and the strain of it.
 //!
 //! The equations: diffusion through the wall with a diffusivity that rises with moisture ([`mod@wood`]), vapour from the face
@@ -30,10 +32,12 @@
 //! calibrated it (see [`crate::forecast`]). What may not: a date without weighings, whether it will crack, knots, heart
 //! against sap, mould.
 
+pub mod bag;
 pub mod case;
 pub mod climate;
 pub mod course;
 pub mod drier;
+pub mod series;
 pub mod uneven;
 pub mod wood;
 

@@ -78,15 +78,20 @@ fn it_shows_every_stage_method_flaw_treatment_and_end() {
         ends.into_iter().collect::<Vec<_>>(),
         [
             ("can't find", 1),
-            ("finished", 3),
+            ("finished", 11),
             ("given away", 1),
             ("left as it is", 1),
-            ("lost", 2)
+            ("lost", 6)
         ]
     );
     assert_eq!(
         lost.into_iter().collect::<Vec<_>>(),
-        [LostHow::CrackedDrying, LostHow::DigIn]
+        [
+            LostHow::CrackedDrying,
+            LostHow::DigIn,
+            LostHow::SpigotBroke,
+            LostHow::TooOval
+        ]
     );
 }
 

@@ -140,6 +140,11 @@ impl Shelf {
         self
     }
 
+    /// Settings of the device.
+    pub fn device(&self, json: &str) {
+        self.store.borrow_mut().save_device_settings(json).unwrap();
+    }
+
     pub fn open(&self) -> Hands {
         let app = App::open(Box::new(Shared(self.store.clone())), false, self.start).unwrap();
         Hands {

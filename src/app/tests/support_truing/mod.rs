@@ -3,11 +3,11 @@
 
 use evenwall_app::action::Action;
 use evenwall_app::route::Page;
-use evenwall_app::truing::{TrueView, TruingAction as T};
+use evenwall_app::truing::{TrueView, TruingAction as T, TruingSheet};
 use evenwall_piece::detail::DetailField;
 use evenwall_piece::fact::{Clock, Measure, PieceFact, Reading, StationRef};
 use evenwall_piece::stage::Stage;
-use evenwall_piece::vocabulary::Taken;
+use evenwall_piece::vocabulary::{CrackAnswer, Taken};
 
 use crate::support_piece::{Hands, detail, id, mm};
 
@@ -42,6 +42,30 @@ pub fn hands(more: Vec<PieceFact>) -> Hands {
     h.open();
     h.act(Action::Open(Page::Truing(id())));
     h
+}
+
+/// The same with its stations laid out, the widest the third, and its height said.
+pub fn laid(more: Vec<PieceFact>) -> Hands {
+    let stations = vec![
+        length(DetailField::Height, 220.0),
+        PieceFact::Stations {
+            count: 5,
+            depths_mm: vec![20.0, 55.0, 90.0, 140.0, 190.0],
+        },
+    ];
+    hands([stations, more].concat())
+}
+
+pub fn answer(h: &mut Hands, answer: CrackAnswer) {
+    let piece = id();
+    act(h, T::Cracks { piece, answer });
+}
+
+pub fn measure(h: &mut Hands, longest: &str, shortest: &str) {
+    act(h, T::Open(TruingSheet::Oval));
+    act(h, T::First(longest.into()));
+    act(h, T::Second(shortest.into()));
+    act(h, T::Save);
 }
 
 pub fn act(h: &mut Hands, action: T) {

@@ -63,6 +63,12 @@ diary-tare = { $tare } of tray or bag taken off
 diary-mass-changed = weights before and after are not compared
 diary-cracks = Looked for cracks: { $answer }
 diary-oval = Longest { $longest }, shortest { $shortest }
+diary-round = { $station }: { $how ->
+    [from-centre] { $n } distances from the { -centre } mark
+   *[diameters] { $n } diameters round
+}
+diary-several = { $found } numbers were found, and { $wanted } are wanted. Part them with semicolons.
+diary-several-swapped = The shortest is more than the longest. Type the longest first.
 diary-spigot = { -spigot(case: "start") } cut round: { $size }
 diary-grits = Grits: { $text }
 diary-coat = Coat: { $text }

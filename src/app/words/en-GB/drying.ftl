@@ -109,6 +109,7 @@ drying-why-rhythm = { $n ->
 }
 drying-why-two-steps = By then it will have lost two steps of the scale. Sooner would show little.
 drying-why-decide = One more weight by then may tell whether it stays put.
+drying-why-telling = A weight taken { $day } would make the range about { $part } narrower.
 drying-why-start = At the start of this stage.
 drying-why-never-weighed = Twice, a fortnight apart, shows whether it still loses.
 drying-why-dated-ahead = What is recorded is dated ahead of today.

@@ -24,6 +24,7 @@ flaws-clock-label = Seen from the mouth, 12 at the pencil line
 flaws-kind-size = { $kind }, { $size }
 flaws-place = { $station }, { $clock }
 flaws-station = Station { $n }
+flaws-depth = { $depth } below the rim
 flaws-clock = { $n } o'clock
 flaws-no-place = Place not noted
 

@@ -43,6 +43,7 @@ ask-unit = { $typed } does not fit the unit that is set.
 ## What is entered, as it reads inside a sentence
 
 quantity-outside-diameter = outside diameter
+quantity-from-centre = distance from the { -centre } mark
 quantity-log-diameter = log diameter
 quantity-height = height from rim to foot line
 quantity-mouth = mouth

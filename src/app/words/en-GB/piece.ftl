@@ -94,6 +94,7 @@ piece-way-wall-wanted = Wall wanted { $wall }
 piece-way-diary = Diary
 piece-way-details = Details
 piece-way-stages = Stages
+piece-way-out = Report, tag, calendar
 piece-way-ending = How it ended
 piece-way-none = None noted
 piece-way-flaws-decided = { $n }, all decided

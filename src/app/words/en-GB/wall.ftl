@@ -128,6 +128,79 @@ wall-even-all = Even.
 wall-even-finished = Even, at its final wall.
 wall-on-to = On to { $stage }
 wall-outline-link = Outline and stations
+wall-short-within = { $n ->
+    [one] Station { $which } is
+   *[other] Stations { $which } are
+} below the wall wanted, within what counts as even. { $wall } is the most that an even wall can still be all the way down.
+wall-floor-left = floor left above the foot line, { $wanted } wanted
+wall-floor-left-rod = floor left above the foot line, { $wanted } wanted, rod { $rod }
+
+## Volume and weight
+
+wall-measures = Volume and weight
+wall-wood-volume = Wood, { -spigot } not counted
+wall-holds = Holds to the rim
+wall-centre = Centre of mass
+wall-volume-cm3 = { $n } cm³
+wall-volume-ml = { $n } ml
+wall-volume-cubic-inches = { $n } cu in
+wall-weight-now = Expected weight, green
+wall-weight-was = Expected weight when green
+wall-weight-whose-both = Basic density and green moisture: { $both }.
+wall-weight-whose = Basic density: { $density }. Green moisture: { $moisture }.
+wall-whose-mean = mean of { $wood }
+wall-whose-own = your own figure
+wall-whose-stand-in = { $wood } standing in
+wall-whose-hardwood = middle of all hardwoods
+wall-whose-softwood = middle of all softwoods
+wall-weight-title = Expected weight, green
+wall-weight-sum = { $volume } of wood at { $density } kg of dry wood to the m³, and { $moisture } of that again in water, come to about { $weight }.
+wall-weight-source = A piece lies up to about a tenth either side of its wood's mean density (from memory): hence the range. A weight on the scale says more.
+wall-measures-dried = By the diameters and walls as they were measured. It has dried: only the scale tells its weight now.
+wall-lacks-height = Volume and weight need the height from rim to foot line.
+wall-lacks-details = Enter the height
+wall-lacks-diameters = { $n ->
+    [0] Volume and weight need outside diameters at three stations; none is measured. The shape picked is only a picture.
+   *[other] Volume and weight need outside diameters at three stations; { $n } of them measured. The shape picked is only a picture.
+}
+wall-lacks-walls = { $n ->
+    [0] Volume and weight need the wall at two stations; none is read as a number.
+   *[other] Volume and weight need the wall at two stations; { $n } is read as a number.
+}
+wall-lacks-floor = Volume and weight need the floor: the depth rod tells what is left of it.
+wall-lacks-floor-way = Measure the floor
+wall-shape-tight = The wall at { $station } is thicker than the curve of the outside allows there, so no volume or weight can be told. Read that wall again, or measure more diameters there.
+wall-shape-no-bore = The wall at { $station } is as thick as the piece's radius there and leaves no hollow. Check that wall and the diameter.
+wall-shape-through = By these figures the hollow comes through the outside near { $station }. Check the walls and the diameters there.
+wall-shape-steep = The outside turns too nearly square to the axis at { $station } for these sums. Leave that diameter out.
+wall-shape-below-foot = By the height entered { $station } lies below the foot line. Check the height, or lay the stations out again.
+wall-shape-closes = By these diameters the outside would close above the foot line. Measure one nearer the foot.
+wall-shape-no-floor = By these figures the hollow goes through the foot line. Measure the depth again, and check the height.
+wall-shape-range = Height, diameters or walls are past what these sums cover. Check them.
+
+## What it means while it dries
+
+wall-dry-title = What it means for drying
+wall-dry-bag-little = In the bag { $spread } between thick and thin makes no great difference: it dries slowly enough for the thin places to wait for the thick ones.
+wall-dry-bag-much = Even in the bag, with { $spread } between thick and thin, the thin places shrink well ahead of the thick ones. Take the heaviest down where you still can.
+wall-dry-shelf-little = On an open shelf { $spread } between thick and thin adds little to what the drying surface pulls anyway.
+wall-dry-shelf-much = On an open shelf { $spread } between thick and thin counts: thin places shrink first and pull against the thick ones. A bag is gentler.
+wall-dry-cupboard-little = A drying cupboard pulls at least as hard as an open shelf; { $spread } between thick and thin adds little to that.
+wall-dry-cupboard-much = A drying cupboard pulls at least as hard as an open shelf, and there { $spread } between thick and thin counts. A bag is gentler.
+wall-dry-between-little = { $spread } between thick and thin counts for little, even on an open shelf.
+wall-dry-between-much = { $method ->
+    [paper] Paper lets
+    [shavings] Shavings let
+   *[wax] Wax on one side lets
+} it dry more slowly than an open shelf and faster than a closed bag: { $spread } between thick and thin counts for something between the two.
+wall-dry-alcohol = What uneven walls mean after soaking in alcohol has not been worked out. An even wall is never wrong.
+wall-dry-past = The wettest part is over. Thick places still dry last: go by the weight.
+wall-dry-sum-walls = Walls of { $thin } and { $thick }, reckoned as ash drying from green:
+wall-dry-sum-bag = In a closed bag that loses 8 g a day they come up to { $points } points of moisture apart, { $strain } % of difference in shrinking. The surface shrinks { $face } % ahead of the middle.
+wall-dry-sum-shelf = On an open shelf: { $points } points, { $strain } %. The surface shrinks { $face } % ahead of the middle.
+wall-dry-sum-beyond = Walls as far apart as these are more than the drying model was asked about: it ends where the thickest is a little over twice the thinnest.
+wall-dry-sum-both = Across the grain ash gives at about 0.7 % (from memory), wet wood that has time somewhat later. So both sayings hold: uneven walls crack, said of an open shelf; two millimetres either way make no great difference, said of a bag.
+wall-dry-sum-source = From a drying model with usual figures, not from this piece; upper bounds. Nobody can tell from them whether a piece will crack.
 
 ## Outline
 
@@ -146,6 +219,8 @@ wall-said-diameter = Station { $n }: { $what }
 wall-stations-title = Stations
 wall-stations-at = { $n } stations, { $depths } { $unit } below the rim
 wall-stations-usual = { $n } stations. Their depths follow once the height is entered.
-wall-lay-out-text = The height is now { $height }: that makes { $n } stations at new depths. Readings so far stay in the diary under their station numbers.
+wall-lay-out-text = The height is now { $height }: that makes { $n } stations at new depths. Readings so far stay in the diary under their station numbers. Diameters and flaws keep the depth at which they were noted; a diameter noted without one no longer counts.
+wall-diameters-kept = Measured before the stations moved, and still counted: { $each }. Take one back in the diary.
+wall-diameter-kept = { $diameter } at { $depth } down
 wall-lay-out = Lay out the stations again
 wall-said-laid-out = Stations laid out again

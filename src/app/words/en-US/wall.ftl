@@ -1,1 +1,3 @@
 # Only what differs from en-GB.
+
+wall-centre = Center of mass

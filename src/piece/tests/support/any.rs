@@ -3,7 +3,8 @@
 use chrono::NaiveDate;
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, RoundReading,
+    StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId, LineId, PhotoId};
 use evenwall_piece::line::Line;
@@ -14,7 +15,7 @@ use evenwall_piece::piece::Moment;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 use proptest::collection::vec;
 use proptest::option::of;
@@ -253,6 +254,24 @@ pub fn plain_fact() -> BoxedStrategy<PieceFact> {
             longest_mm,
             shortest_mm
         }),
+        (0..10_u8, measure(), measure()).prop_map(|(station, longest_mm, shortest_mm)| F::OvalAt {
+            station,
+            longest_mm,
+            shortest_mm
+        }),
+        (
+            0..10_u8,
+            select(RoundHow::ALL),
+            vec((0.0..360.0_f64, measure()), 0..9)
+        )
+            .prop_map(|(station, how, readings)| F::OvalRound {
+                station,
+                how,
+                readings: readings
+                    .into_iter()
+                    .map(|(turn_deg, mm)| RoundReading { turn_deg, mm })
+                    .collect()
+            }),
         measure().prop_map(F::SpigotTrued),
         (select(TrueDecision::ALL), text())
             .prop_map(|(decision, reason)| F::TrueDecided { decision, reason }),
@@ -340,14 +359,16 @@ pub fn kind_index(fact: &PieceFact) -> usize {
         F::Undeleted => 30,
         F::Amends { .. } => 31,
         F::Retracts(_) => 32,
-        F::Unknown { .. } => 33,
-        F::PhotoAdded(_) => 34,
-        F::PhotoRemoved(_) => 35,
-        F::PhotoBack(_) => 36,
-        F::PhotoMarked(_) => 37,
-        F::ForecastMade(_) => 38,
+        F::OvalAt { .. } => 33,
+        F::OvalRound { .. } => 34,
+        F::ForecastMade(_) => 35,
+        F::Unknown { .. } => 36,
+        F::PhotoAdded(_) => 37,
+        F::PhotoRemoved(_) => 38,
+        F::PhotoBack(_) => 39,
+        F::PhotoMarked(_) => 40,
     }
 }
 
 /// How many kinds there are.
-pub const KINDS: usize = 39;
+pub const KINDS: usize = 41;

@@ -80,8 +80,9 @@ pub fn fold_both_ways(lines: &[Line<PieceFact>]) -> Piece {
     forwards
 }
 
-/// The state without the entries that were taken back.
+/// The state without the entries that were taken back, and without the count of lines, which never goes down.
 pub fn without_taken_back(mut piece: Piece) -> Piece {
     piece.diary.retain(|e| !e.retracted);
+    piece.lines = 0;
     piece
 }

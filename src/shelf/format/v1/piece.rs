@@ -10,6 +10,19 @@ fn is_false(value: &bool) -> bool {
     !value
 }
 
+/// One of several readings round a dried section.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RoundReadingV1 {
+    /// From the pencil line, clockwise as seen from the mouth, degrees.
+    pub turn_deg: Number,
+    /// The diameter there, or the distance from the centre mark.
+    pub mm: Number,
+    /// What was typed.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub typed: String,
+}
+
 /// One fact of a piece's diary, as [`evenwall_piece::fact::PieceFact`] of the same name.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "fact", rename_all = "snake_case", deny_unknown_fields)]
@@ -140,6 +153,20 @@ pub enum PieceFactV1 {
         shortest_mm: Number,
         #[serde(default, skip_serializing_if = "String::is_empty")]
         shortest_typed: String,
+    },
+    OvalAt {
+        station: u8,
+        longest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        longest_typed: String,
+        shortest_mm: Number,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        shortest_typed: String,
+    },
+    OvalRound {
+        station: u8,
+        how: String,
+        readings: Vec<RoundReadingV1>,
     },
     SpigotTrued {
         diameter_mm: Number,

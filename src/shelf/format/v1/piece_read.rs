@@ -1,13 +1,15 @@
 //! Piece facts from version 1. Frozen.
 
 use evenwall_piece::detail::{DetailField, DetailValue};
-use evenwall_piece::fact::{Clock, End, FlawNote, FlawTreated, ForecastMade, PieceFact, Reading};
+use evenwall_piece::fact::{
+    Clock, End, FlawNote, FlawTreated, ForecastMade, PieceFact, Reading, RoundReading,
+};
 use evenwall_piece::ids::EntryId;
 use evenwall_piece::photo::{PhotoMarks, PhotoNote};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 
 use super::photo;
@@ -157,6 +159,32 @@ pub fn fact(v1: V1, rest: &mut Vec<PieceFact>) -> Result<PieceFact, NotUnderstoo
         } => PieceFact::Oval {
             longest_mm: measure(longest_mm, longest_typed),
             shortest_mm: measure(shortest_mm, shortest_typed),
+        },
+        V1::OvalAt {
+            station,
+            longest_mm,
+            longest_typed,
+            shortest_mm,
+            shortest_typed,
+        } => PieceFact::OvalAt {
+            station,
+            longest_mm: measure(longest_mm, longest_typed),
+            shortest_mm: measure(shortest_mm, shortest_typed),
+        },
+        V1::OvalRound {
+            station,
+            how,
+            readings,
+        } => PieceFact::OvalRound {
+            station,
+            how: key("way of measuring round", &how, RoundHow::from_key)?,
+            readings: readings
+                .into_iter()
+                .map(|r| RoundReading {
+                    turn_deg: r.turn_deg.0,
+                    mm: measure(r.mm, r.typed),
+                })
+                .collect(),
         },
         V1::SpigotTrued {
             diameter_mm,

@@ -1,11 +1,11 @@
 //! Piece facts into version 1. Frozen.
 
 use evenwall_piece::detail::DetailValue;
-use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading};
+use evenwall_piece::fact::{End, FlawNote, FlawTreated, PieceFact, Reading, RoundReading};
 use serde_json::Value;
 
 use super::photo;
-use super::piece::PieceFactV1 as V1;
+use super::piece::{PieceFactV1 as V1, RoundReadingV1};
 use super::{Number, StationV1, parts, parts_if};
 use crate::format::{NotUnderstood, Shape};
 use crate::line::written;
@@ -133,6 +133,30 @@ pub fn fact(fact: &PieceFact) -> Result<Shape<'_, V1>, NotUnderstood> {
                 shortest_typed,
             }
         }
+        PieceFact::OvalAt {
+            station,
+            longest_mm,
+            shortest_mm,
+        } => {
+            let (longest_mm, longest_typed) = parts(longest_mm);
+            let (shortest_mm, shortest_typed) = parts(shortest_mm);
+            V1::OvalAt {
+                station: *station,
+                longest_mm,
+                longest_typed,
+                shortest_mm,
+                shortest_typed,
+            }
+        }
+        PieceFact::OvalRound {
+            station,
+            how,
+            readings,
+        } => V1::OvalRound {
+            station: *station,
+            how: how.key().to_owned(),
+            readings: readings.iter().map(write_round).collect(),
+        },
         PieceFact::SpigotTrued(measure) => {
             let (diameter_mm, diameter_typed) = parts(measure);
             V1::SpigotTrued {
@@ -201,6 +225,15 @@ fn write_reading(reading: &Reading) -> V1 {
         wall_typed,
         feel: reading.feel.map(|f| f.key().to_owned()),
         taken: reading.taken.key().to_owned(),
+    }
+}
+
+fn write_round(reading: &RoundReading) -> RoundReadingV1 {
+    let (mm, typed) = parts(&reading.mm);
+    RoundReadingV1 {
+        turn_deg: Number(reading.turn_deg),
+        mm,
+        typed,
     }
 }
 

@@ -1,12 +1,15 @@
 //! Shop facts of version 1, both ways. Frozen.
 
-use evenwall_piece::shop::{Bar, ChecklistChange, Climate, Jaws, OwnWood, ShopFact};
+use evenwall_piece::shop::{
+    Bar, ChecklistChange, Climate, Jaws, LoggedAir, LoggedReading, OwnWood, ShopFact,
+};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::Room;
 use serde::{Deserialize, Serialize};
 
 use super::{LineV1, NotUnderstood, Number, day, key, line_id};
 use crate::format::Shape;
+use crate::line::{moment, written};
 
 fn is_false(value: &bool) -> bool {
     !value
@@ -25,6 +28,11 @@ pub enum ShopFactV1 {
         room: String,
         temp_c: Number,
         rh_pct: Number,
+    },
+    /// Each reading as time, temperature in degrees Celsius and humidity in per cent: a year of days stays short.
+    ClimateLog {
+        room: String,
+        readings: Vec<(String, Number, Number)>,
     },
     Jaws {
         id: String,
@@ -109,6 +117,13 @@ pub(in crate::format) fn write(fact: &ShopFact) -> Shape<'_, V1> {
             temp_c: Number(*temp_c),
             rh_pct: Number(*rh_pct),
         },
+        ShopFact::ClimateLog(LoggedAir { room, readings }) => V1::ClimateLog {
+            room: room.key().to_owned(),
+            readings: readings
+                .iter()
+                .map(|r| (written(r.at), Number(r.temp_c), Number(r.rh_pct)))
+                .collect(),
+        },
         ShopFact::Jaws(Jaws {
             id,
             name,
@@ -190,6 +205,19 @@ pub(in crate::format) fn read(v1: V1) -> Result<ShopFact, NotUnderstood> {
             room: key("room", &room, Room::from_key)?,
             temp_c: temp_c.0,
             rh_pct: rh_pct.0,
+        }),
+        V1::ClimateLog { room, readings } => ShopFact::ClimateLog(LoggedAir {
+            room: key("room", &room, Room::from_key)?,
+            readings: readings
+                .into_iter()
+                .map(|(at, temp_c, rh_pct)| {
+                    Ok(LoggedReading {
+                        at: moment(&at).map_err(NotUnderstood)?,
+                        temp_c: temp_c.0,
+                        rh_pct: rh_pct.0,
+                    })
+                })
+                .collect::<Result<_, _>>()?,
         }),
         V1::Jaws {
             id,

@@ -2,13 +2,14 @@
 
 use evenwall_piece::detail::{DetailField, DetailValue};
 use evenwall_piece::fact::{
-    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, StationRef,
+    Clock, End, FlawNote, FlawTreated, ForecastMade, Measure, PieceFact, Reading, RoundReading,
+    StationRef,
 };
 use evenwall_piece::ids::{EntryId, FlawId};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{
     BagFeel, CrackAnswer, Face, FlawChange, FlawKind, LostHow, LostWhere, LostWhy, MassChange,
-    Method, Taken, Treatment, TrueDecision, WallFeel,
+    Method, RoundHow, Taken, Treatment, TrueDecision, WallFeel,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -17,7 +18,7 @@ use proptest::prelude::*;
 use super::{any_of, date, line, moment, number, text};
 
 /// How many kinds [`piece_kind`] tells apart.
-pub const PIECE_KINDS: usize = 42;
+pub const PIECE_KINDS: usize = 44;
 
 /// A number for each kind of fact.
 pub fn piece_kind(fact: &PieceFact) -> usize {
@@ -58,12 +59,14 @@ pub fn piece_kind(fact: &PieceFact) -> usize {
         PieceFact::Deleted => 33,
         PieceFact::Undeleted => 34,
         PieceFact::Amends { .. } | PieceFact::Retracts(_) => 35,
-        PieceFact::PhotoAdded(_) => 36,
-        PieceFact::PhotoRemoved(_) => 37,
-        PieceFact::PhotoBack(_) => 38,
-        PieceFact::PhotoMarked(_) => 39,
-        PieceFact::ForecastMade(_) => 40,
-        PieceFact::Unknown { .. } => 41,
+        PieceFact::OvalAt { .. } => 36,
+        PieceFact::OvalRound { .. } => 37,
+        PieceFact::ForecastMade(_) => 38,
+        PieceFact::PhotoAdded(_) => 39,
+        PieceFact::PhotoRemoved(_) => 40,
+        PieceFact::PhotoBack(_) => 41,
+        PieceFact::PhotoMarked(_) => 42,
+        PieceFact::Unknown { .. } => 43,
     }
 }
 
@@ -211,6 +214,26 @@ fn numbers() -> impl Strategy<Value = PieceFact> {
             longest_mm,
             shortest_mm
         }),
+        (any::<u8>(), measure(), measure()).prop_map(|(station, longest_mm, shortest_mm)| {
+            PieceFact::OvalAt {
+                station,
+                longest_mm,
+                shortest_mm,
+            }
+        }),
+        (
+            any::<u8>(),
+            any_of(RoundHow::ALL),
+            vec((number(), measure()), 0..5)
+        )
+            .prop_map(|(station, how, readings)| PieceFact::OvalRound {
+                station,
+                how,
+                readings: readings
+                    .into_iter()
+                    .map(|(turn_deg, mm)| RoundReading { turn_deg, mm })
+                    .collect()
+            }),
         measure().prop_map(PieceFact::SpigotTrued),
     ]
 }

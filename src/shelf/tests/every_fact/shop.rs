@@ -1,15 +1,18 @@
 //! Any fact of the shop.
 
-use evenwall_piece::shop::{Bar, ChecklistChange, Climate, Jaws, OwnWood, ShopFact};
+use evenwall_piece::shop::{
+    Bar, ChecklistChange, Climate, Jaws, LoggedAir, LoggedReading, OwnWood, ShopFact,
+};
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::Room;
+use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
 
-use super::{any_of, date, line, number, text};
+use super::{any_of, date, line, moment, number, text};
 
 /// How many kinds [`shop_kind`] tells apart.
-pub const SHOP_KINDS: usize = 17;
+pub const SHOP_KINDS: usize = 18;
 
 /// A number for each kind of fact.
 pub fn shop_kind(fact: &ShopFact) -> usize {
@@ -30,7 +33,8 @@ pub fn shop_kind(fact: &ShopFact) -> usize {
         ShopFact::Away { .. } => 13,
         ShopFact::Back => 14,
         ShopFact::Retracts(_) => 15,
-        ShopFact::Unknown { .. } => 16,
+        ShopFact::ClimateLog(_) => 16,
+        ShopFact::Unknown { .. } => 17,
     }
 }
 
@@ -78,6 +82,13 @@ pub fn shop_facts() -> impl Strategy<Value = ShopFact> {
                 rh_pct,
             })
         }),
+        (any_of(Room::ALL), vec((moment(), number(), number()), 0..5)).prop_map(
+            |(room, readings)| {
+                let reading = |(at, temp_c, rh_pct)| LoggedReading { at, temp_c, rh_pct };
+                let readings = readings.into_iter().map(reading).collect();
+                ShopFact::ClimateLog(LoggedAir { room, readings })
+            }
+        ),
         (text(), text(), number(), number()).prop_map(|(id, name, smallest_mm, largest_mm)| {
             ShopFact::Jaws(Jaws {
                 id,

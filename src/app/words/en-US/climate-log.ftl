@@ -1,0 +1,1 @@
+# Only what differs from en-GB.

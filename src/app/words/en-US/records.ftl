@@ -1,0 +1,1 @@
+# US English where it differs.
