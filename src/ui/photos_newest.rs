@@ -35,10 +35,11 @@ pub fn connect(screens: &Rc<Screens>) {
     });
     let weak = Rc::downgrade(screens);
     sheet.on_look_again(move || {
-        if let Some(screens) = weak.upgrade()
-            && screens.app.borrow_mut().photos_look_again()
-        {
-            screens.send_work();
+        if let Some(screens) = weak.upgrade() {
+            let open = screens.app.borrow_mut().photos_look_again();
+            if open {
+                screens.send_work();
+            }
         }
     });
     let weak = Rc::downgrade(screens);

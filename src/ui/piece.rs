@@ -156,6 +156,7 @@ fn show_piece(adapter: &PieceAdapter<'_>, view: PieceView) {
         adapter.set_look_answers(fill(adapter.get_look_answers(), answers.collect()));
     }
     adapter.set_portrait_shown(view.portrait.is_some());
+    adapter.set_portrait_drawn(view.portrait_drawn.into());
     if let Some(portrait) = &view.portrait {
         // Its own file: it is shown larger than a thumbnail.
         let item = super::photos::item(portrait, false);

@@ -70,6 +70,11 @@ impl App {
             },
             portrait: self.photos_portrait(&piece.id, now),
             portrait_label: words.text("photos-on-portrait"),
+            portrait_drawn: if self.is_demo() {
+                words.text("photos-drawn")
+            } else {
+                String::new()
+            },
             ways_title: words.text("piece-ways"),
             ways: self.ways(piece, now),
             next,

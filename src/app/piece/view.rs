@@ -217,6 +217,8 @@ pub struct PieceView {
     pub portrait: Option<crate::photos::PhotoTile>,
     /// What a screen reader calls it.
     pub portrait_label: String,
+    /// Said of a drawn one, in the demo; empty elsewhere.
+    pub portrait_drawn: String,
     /// Heads the ways.
     pub ways_title: String,
     /// Ways into the other pages.
