@@ -20,6 +20,8 @@ use i_slint_backend_testing::AccessibleRole;
 use slint::LogicalPosition;
 use slint::platform::{PointerEventButton, WindowEvent};
 
+use slint::ComponentHandle as _;
+
 use crate::bench::{Bench, START, moment};
 
 /// A bench on a real shelf, with a folder in which a camera puts pictures.

@@ -135,11 +135,24 @@ impl Device {
         // Fresh random bytes at each start.
         self.seed += 16;
         let mut counter = u64::from(self.seed) << 32;
-        let random = Box::new(move || {
+        let random = move || {
             counter += 1;
             counter.wrapping_mul(0x9E37_79B9_7F4A_7C15)
-        });
-        let store = ShelfStore::open(&self.shelf, &self.data, [self.seed; 16], random).unwrap();
+        };
+        let open = || {
+            let random = Box::new(random.clone());
+            ShelfStore::open(&self.shelf, &self.data, [self.seed; 16], random)
+        };
+        // A sync tool that another test starts holds this lock for the moment between its fork and its start.
+        let mut store = open();
+        for _ in 0..100 {
+            if store.is_ok() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
+            store = open();
+        }
+        let store = store.unwrap();
         self.app = Some(App::open(Box::new(store), false, self.now).unwrap());
     }
 
