@@ -17,8 +17,8 @@ use evenwall_piece::shop::ShopFact;
 use evenwall_piece::stage::Stage;
 use evenwall_piece::vocabulary::{BagFeel, FlawKind};
 use i_slint_backend_testing::AccessibleRole;
-use slint::LogicalPosition;
 use slint::platform::{PointerEventButton, WindowEvent};
+use slint::{ComponentHandle, LogicalPosition};
 
 use slint::ComponentHandle as _;
 
