@@ -131,10 +131,10 @@ impl PictureSource for DesktopPictures {
 #[must_use]
 pub fn out_folder() -> PathBuf {
     let user = UserDirs::new();
-    let folder = user.as_ref().and_then(|u| {
+    let folder = user.as_ref().map(|u| {
         let usual = [u.picture_dir(), u.download_dir()];
         let there = usual.into_iter().flatten().find(|f| f.is_dir());
-        Some(there.unwrap_or_else(|| u.home_dir()).to_owned())
+        there.unwrap_or_else(|| u.home_dir()).to_owned()
     });
     folder.unwrap_or_else(|| PathBuf::from("."))
 }
