@@ -140,7 +140,7 @@ impl Device {
             counter.wrapping_mul(0x9E37_79B9_7F4A_7C15)
         };
         let open = || {
-            let random = Box::new(random.clone());
+            let random = Box::new(random);
             ShelfStore::open(&self.shelf, &self.data, [self.seed; 16], random)
         };
         // A sync tool that another test starts holds this lock for the moment between its fork and its start.
