@@ -52,7 +52,7 @@ fn facts(piece: usize, n: usize, lines: usize) -> Vec<PieceFact> {
         1 => vec![PieceFact::StageMoved(Stage::Hollow)],
         _ if n + 1 == lines && !is_living(piece) => vec![PieceFact::Ended(End::Finished)],
         _ if n == bagged => vec![PieceFact::StageMoved(Stage::Bag)],
-        _ if n == aired && piece % 20 != 0 => vec![PieceFact::StageMoved(Stage::Air)],
+        _ if n == aired && !piece.is_multiple_of(20) => vec![PieceFact::StageMoved(Stage::Air)],
         _ if n < bagged => vec![PieceFact::Reading(Reading {
             station: StationRef::Wall((n % 7) as u8 + 1),
             position: Clock::TWELVE,
@@ -63,14 +63,14 @@ fn facts(piece: usize, n: usize, lines: usize) -> Vec<PieceFact> {
             feel: None,
             taken: Taken::Callipers,
         })],
-        _ if n % 3 == 0 => vec![PieceFact::Weighed {
+        _ if n.is_multiple_of(3) => vec![PieceFact::Weighed {
             mass_g: Measure {
                 value: 1_500.0 - n as f64,
                 typed: format!("{}", 1_500 - n),
             },
             tare_g: 0.0,
         }],
-        _ if n % 17 == 0 => vec![PieceFact::Note(
+        _ if n.is_multiple_of(17) => vec![PieceFact::Note(
             "The rim still looks sound, turned the bag".into(),
         )],
         _ => vec![PieceFact::Look {
