@@ -20,8 +20,6 @@ use i_slint_backend_testing::AccessibleRole;
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition};
 
-use slint::ComponentHandle as _;
-
 use crate::bench::{Bench, START, moment};
 
 /// A bench on a real shelf, with a folder in which a camera puts pictures.
