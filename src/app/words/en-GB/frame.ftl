@@ -8,7 +8,7 @@ action-try-again = Try again
 not-saved = Not saved. { $why }
 nothing-open-title = No piece open
 nothing-open-text = Pick one from the list.
-demo-banner = Demo: all invented, nothing is kept
+demo-banner = Demo: invented and drawn, nothing is kept
 
 notice-see = See
 notice-problems = { $n ->
