@@ -63,19 +63,7 @@ impl ShelfStore {
         random: Random,
     ) -> Result<Self, StoreError> {
         let opened = Shelf::open(Arc::clone(&disk), shelf, device, seed).map_err(sentence)?;
-        let settings_file = device.join("settings.json");
-        let settings = disk
-            .read(&settings_file)
-            .ok()
-            .and_then(|bytes| String::from_utf8(bytes).ok());
-        Ok(Self {
-            shelf: opened,
-            disk,
-            settings_file,
-            thumbnails: device.join("thumbnails"),
-            settings,
-            random,
-        })
+        Ok(Self::around(opened, disk, device, random))
     }
 
     /// Opens a shelf for reading only: no lock is taken and nothing written, so that it may be open elsewhere.
@@ -88,19 +76,24 @@ impl ShelfStore {
         device: &Path,
     ) -> Result<Self, StoreError> {
         let opened = Shelf::open_reader(Arc::clone(&disk), shelf).map_err(sentence)?;
+        Ok(Self::around(opened, disk, device, Box::new(|| 0)))
+    }
+
+    /// An opened shelf with this device's own settings and thumbnails.
+    fn around(shelf: Shelf, disk: Arc<dyn Disk>, device: &Path, random: Random) -> Self {
         let settings_file = device.join("settings.json");
         let settings = disk
             .read(&settings_file)
             .ok()
             .and_then(|bytes| String::from_utf8(bytes).ok());
-        Ok(Self {
-            shelf: opened,
+        Self {
+            shelf,
             disk,
             settings_file,
             thumbnails: device.join("thumbnails"),
             settings,
-            random: Box::new(|| 0),
-        })
+            random,
+        }
     }
 
     fn problems(&self) -> Vec<String> {
